@@ -1,0 +1,67 @@
+import { z } from 'zod'
+import { gaugeSnapshotSchema } from '../gauge/index.ts'
+import { productSchema, worksheetSchema } from '../quantity/index.ts'
+import { tankSchema } from '../tank/index.ts'
+import { partySchema, terminalSchema, ticketSchema, versionSchema } from '../ticket/index.ts'
+import { quantitySchema } from '../worksheet/index.ts'
+
+const hash = z.string().regex(/^[0-9a-f]{64}$/)
+const instant = z.string()
+
+/** A person who signs; the private key is kept elsewhere. */
+export const identitySchema = z.strictObject({
+  id: z.string().regex(/^[a-z0-9][a-z0-9-]{0,40}$/),
+  name: z.string().min(1).max(80),
+  party: z.string(),
+  /** X.509 certificate, base64 DER. */
+  certificate: z.string(),
+  /** SHA-256 of the DER. */
+  fingerprint: hash,
+  notBefore: instant, notAfter: instant,
+})
+export type Identity = Readonly<z.infer<typeof identitySchema>>
+
+/** A limit on loss or gain of one product; its values as in reconciliation. */
+export const productLimitSchema = z.strictObject({
+  product: z.string(), percent: z.string(), fixed: z.string(),
+  base: z.enum(['deliveries', 'receipts', 'receipts-and-deliveries', 'opening-and-receipts']),
+  source: z.string(),
+})
+export type ProductLimit = Readonly<z.infer<typeof productLimitSchema>>
+
+/** The bodies of all entry kinds. Nothing posted is updated or deleted. */
+export const ENTRY_BODIES = {
+  'terminal-set': z.strictObject({ terminal: terminalSchema }),
+  'tank-set': z.strictObject({ tank: tankSchema, effectiveFrom: instant }),
+  'product-set': z.strictObject({ product: productSchema, effectiveFrom: instant }),
+  'party-set': z.strictObject({ party: partySchema }),
+  'identity-set': z.strictObject({ identity: identitySchema }),
+  'limit-set': z.strictObject({ limit: productLimitSchema, effectiveFrom: instant }),
+  /** What the tank asserts; compared with the book, never plugged into it. */
+  'inventory-measured': z.strictObject({ snapshot: gaugeSnapshotSchema, worksheet: worksheetSchema, tank: versionSchema, product: versionSchema }),
+  'ticket-posted': z.strictObject({ ticket: ticketSchema, document: z.strictObject({ sha256: hash, bytes: z.number().int().positive(), revisions: z.array(hash) }) }),
+  'ticket-voided': z.strictObject({ number: z.string(), reason: z.string().min(1).max(500) }),
+  /** Signed net standard volume added to the book of a tank. */
+  'adjustment-posted': z.strictObject({ tank: z.string(), product: z.string(), effectiveAt: instant, nsv: quantitySchema, reason: z.string().min(1).max(500), approvedBy: z.string() }),
+} as const
+
+export type EntryKind = keyof typeof ENTRY_BODIES
+export const ENTRY_KINDS = Object.keys(ENTRY_BODIES) as readonly EntryKind[]
+export type EntryBody<K extends EntryKind> = Readonly<z.infer<(typeof ENTRY_BODIES)[K]>>
+
+/** An entry as it stands in the ledger. */
+export type EntryOf<K extends EntryKind> = {
+  readonly seq: number
+  readonly kind: K
+  /** UTC instant of posting. */
+  readonly at: string
+  /** Who posted it. */
+  readonly by: string
+  readonly body: EntryBody<K>
+  /** Hash of the entry before; 64 zeros for the first. */
+  readonly previous: string
+  readonly hash: string
+}
+export type Entry = { readonly [K in EntryKind]: EntryOf<K> }[EntryKind]
+/** An entry that has not been placed in the chain yet. */
+export type Posting = { readonly [K in EntryKind]: Omit<EntryOf<K>, 'seq' | 'previous' | 'hash'> }[EntryKind]

@@ -1,0 +1,69 @@
+import type { Finding } from './finding.ts'
+
+type Sentence = (finding: Omit<Finding, 'code'>) => string
+
+/**
+ * Every code that can be refused, with the one sentence that says it. Window, command line and documents use these.
+ * Each code has a file in `tests/refusals/` that provokes it.
+ */
+const SENTENCES = {
+  // reading what was written
+  'malformed-input': (f) => `${f.path || 'The input'} is not of the expected form: ${f.limit}.`,
+  'missing-value': (f) => `${f.path} is missing: ${f.limit}.`,
+  'unreadable-value': (f) => `${f.path}: “${f.value}” cannot be read. Write ${f.limit}.`,
+  'unit-not-accepted': (f) => `${f.path}: the unit in “${f.value}” is not accepted here. Write ${f.limit}.`,
+  'out-of-range': (f) => `${f.path} is ${f.value}; the limit is ${f.limit} (${f.clause}).`,
+  'unknown-operation': (f) => `There is no operation “${f.value}”. There are: ${f.limit}.`,
+  // volume correction
+  'density-outside-group': (f) => `${f.path}: base density ${f.value} is outside ${f.limit} (${f.clause}).`,
+  'density-not-converged': (f) => `${f.path}: no base density was found for ${f.value} within ${f.limit} (${f.clause}).`,
+  // tank and capacity table
+  'capacity-table-line': (f) => `${f.path}: “${f.value}” is not a line of a capacity table. Write ${f.limit}.`,
+  'capacity-table-not-increasing': (f) => `${f.path}: ${f.value} does not continue the table; ${f.limit}.`,
+  'capacity-table-incomplete': (f) => `${f.path}: the capacity table lacks ${f.limit}.`,
+  'level-outside-table': (f) => `${f.path}: a level of ${f.value} is outside the capacity table (${f.limit}).`,
+  'ullage-beyond-reference-height': (f) => `${f.path}: an ullage of ${f.value} is more than the reference gauge height (${f.limit}).`,
+  'reference-height-differs': (f) => `${f.path}: observed reference gauge height ${f.value} differs from the certificate by more than is allowed: ${f.limit}.`,
+  'water-above-level': (f) => `${f.path}: a water cut of ${f.value} stands above the liquid level (${f.limit}).`,
+  'roof-in-critical-zone': (f) => `${f.path}: at ${f.value} the roof is partly afloat; no custody gauge between ${f.limit} (${f.clause}).`,
+  // transfer
+  'closing-not-after-opening': (f) => `${f.path}: the closing gauge (${f.value}) must be later than the opening gauge (${f.limit}).`,
+  'tank-differs': (f) => `${f.path}: gauged on ${f.value}, but this is a transfer of ${f.limit}.`,
+  'product-differs': (f) => `${f.path}: ${f.value} was gauged where ${f.limit} was expected.`,
+  'moved-wrong-way': (f) => `${f.path}: ${f.value} of net standard volume was moved; a ${f.limit}.`,
+  'gauge-overlaps-ticket': (f) => `${f.path}: ${f.value} lies within the time that ticket ${f.limit} already covers in this tank.`,
+  'time-in-future': (f) => `${f.path}: ${f.value} is later than now (${f.limit}).`,
+  // what is on record
+  'unknown-tank': (f) => `${f.path}: there is no tank “${f.value}”. On record: ${f.limit}.`,
+  'unknown-product': (f) => `${f.path}: there is no product “${f.value}”. On record: ${f.limit}.`,
+  'unknown-party': (f) => `${f.path}: there is no party “${f.value}”. On record: ${f.limit}.`,
+  'unknown-identity': (f) => `${f.path}: there is no signing identity “${f.value}”. On record: ${f.limit}.`,
+  'unknown-ticket': (f) => `${f.path}: there is no ticket “${f.value}”; ${f.limit}.`,
+  'unknown-draft': (f) => `${f.path}: there is no draft “${f.value}”; it may have been posted or discarded elsewhere (${f.limit}).`,
+  'already-on-record': (f) => `${f.path}: “${f.value}” is already on record; ${f.limit}.`,
+  'no-terminal': (f) => `${f.path}: this ledger has no terminal yet; ${f.limit}.`,
+  // void and replace
+  'reason-missing': (f) => `${f.path}: a reason is needed: ${f.limit}.`,
+  'ticket-already-voided': (f) => `${f.path}: ticket ${f.value} is already voided (${f.limit}).`,
+  // signing
+  'signers-not-two': (f) => `${f.path}: a ticket is signed by two different identities, ${f.limit}; given: ${f.value}.`,
+  'passphrase-wrong': (f) => `${f.path}: the passphrase does not open the key of ${f.value}; ${f.limit}.`,
+  'passphrase-too-short': (f) => `${f.path}: a passphrase of ${f.value} characters is too short; ${f.limit}.`,
+  'certificate-not-valid': (f) => `${f.path}: the certificate of ${f.value} is not valid at this time (${f.limit}).`,
+  // ledger and documents
+  'ledger-damaged': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
+  'document-unreadable': (f) => `${f.path}: ${f.value} is not a ticket document: ${f.limit}.`,
+  'document-altered': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
+  // reconciliation
+  'period-backwards': (f) => `${f.path}: the period ends (${f.value}) before it begins (${f.limit}).`,
+  'inventory-missing': (f) => `${f.path}: no measured inventory of ${f.value}; ${f.limit}.`,
+} as const satisfies Record<string, Sentence>
+
+export type FindingCode = keyof typeof SENTENCES
+
+export const FINDING_CODES = Object.keys(SENTENCES) as readonly FindingCode[]
+
+/** The sentence for a finding: what, where, and how to mend it. */
+export function wording(finding: Finding): string {
+  return SENTENCES[finding.code](finding)
+}

@@ -1,0 +1,48 @@
+import type { Citation } from '../sources.ts'
+
+/** How one quantity is rounded: to a multiple of `increment`, a half away from zero. */
+export interface RoundingRule {
+  readonly increment: string
+  readonly clause: Citation
+}
+
+/**
+ * Every rounding of the house. A half is rounded away from zero: "a digit of 5 or more rounds up"
+ * (MPMS-12.1.1, discrimination; common to every row). Rows marked COMMON-PRACTICE have no source that was read.
+ */
+export const DISCRIMINATION = {
+  // factors
+  CTL: { increment: '0.00001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  CPL: { increment: '0.00001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  CTPL: { increment: '0.00001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  CTSh: { increment: '0.00001', clause: 'MPMS-12.1.1 Table 1' },
+  CSW: { increment: '0.00001', clause: 'MPMS-12.1.1 Table 1' },
+  // temperatures
+  'TSh degF': { increment: '1', clause: 'MPMS-12.1.1 shell temperature' },
+  'TSh degC': { increment: '0.5', clause: 'MPMS-12.1.1 shell temperature' },
+  'temperature degF': { increment: '0.1', clause: 'MPMS-12.1.1 Table 1' },
+  'temperature degC': { increment: '0.05', clause: 'MPMS-12.1.1 Table 1' },
+  // densities
+  'density kg/m3': { increment: '0.1', clause: 'MPMS-12.1.1 Table 1' },
+  'density degAPI': { increment: '0.1', clause: 'MPMS-12.1.1 Table 1' },
+  'density RD': { increment: '0.0001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  'density g/cm3': { increment: '0.0001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  'density-in-air kg/m3': { increment: '0.1', clause: 'COMMON-PRACTICE' },
+  // volumes
+  'volume m3': { increment: '0.001', clause: 'MPMS-12.1.1 Table 1' },
+  'volume bbl': { increment: '0.01', clause: 'MPMS-12.1.1 Table 1' },
+  'volume L': { increment: '1', clause: 'COMMON-PRACTICE' },
+  'volume gal': { increment: '1', clause: 'COMMON-PRACTICE' },
+  // masses
+  'mass kg': { increment: '1', clause: 'COMMON-PRACTICE' },
+  'mass t': { increment: '0.001', clause: 'COMMON-PRACTICE' },
+  'mass lb': { increment: '1', clause: 'COMMON-PRACTICE' },
+  'mass short-ton': { increment: '0.001', clause: 'COMMON-PRACTICE' },
+  'mass long-ton': { increment: '0.001', clause: 'COMMON-PRACTICE' },
+  // levels, as a gauge reports them or a probe computes them
+  'level mm': { increment: '1', clause: 'MPMS-3.1A' },
+  // reconciliation
+  'share %': { increment: '0.001', clause: 'COMMON-PRACTICE' },
+} as const satisfies Record<string, RoundingRule>
+
+export type Discriminated = keyof typeof DISCRIMINATION

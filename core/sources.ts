@@ -1,0 +1,45 @@
+/**
+ * Standards and papers, each once, cited by key from formulas, worksheet lines, refusals, tests and documents.
+ * A citation is a key, optionally followed by a blank and the place: `MPMS-11.1-2004 11.1.6.1`.
+ */
+export const SOURCES = {
+  'MPMS-3.1A': { title: 'Manual gauging of petroleum and petroleum products', edition: 'API MPMS Ch. 3.1A', publisher: 'American Petroleum Institute' },
+  'MPMS-3.6': { title: 'Measurement of liquid hydrocarbons by hybrid tank measurement systems', edition: 'API MPMS Ch. 3.6', publisher: 'American Petroleum Institute' },
+  'MPMS-7': { title: 'Temperature determination', edition: 'API MPMS Ch. 7', publisher: 'American Petroleum Institute' },
+  'MPMS-9': { title: 'Density determination (hydrometer)', edition: 'API MPMS Ch. 9', publisher: 'American Petroleum Institute' },
+  'MPMS-11.1-2004': { title: 'Temperature and pressure volume correction factors for generalized crude oils, refined products and lubricating oils', edition: 'API MPMS Ch. 11.1, May 2004 (ASTM D1250-04, IP 200/04)', publisher: 'American Petroleum Institute' },
+  'MPMS-11.4.1': { title: 'Properties of reference materials: density of water', edition: 'API MPMS Ch. 11.4.1, 2003', publisher: 'American Petroleum Institute' },
+  'MPMS-11.5': { title: 'Density/weight/volume intraconversion', edition: 'API MPMS Ch. 11.5, 2009', publisher: 'American Petroleum Institute' },
+  'MPMS-12.1.1': { title: 'Calculation of static petroleum quantities, upright cylindrical tanks and marine vessels', edition: 'API MPMS Ch. 12.1.1', publisher: 'American Petroleum Institute' },
+  'MPMS-2.2A': { title: 'Measurement and calibration of upright cylindrical tanks', edition: 'API MPMS Ch. 2.2A', publisher: 'American Petroleum Institute' },
+  'MPMS-16.2': { title: 'Mass measurement of liquid hydrocarbons in vertical cylindrical tanks by hydrostatic tank gauging', edition: 'API MPMS Ch. 16.2 (ISO 11223)', publisher: 'American Petroleum Institute' },
+  'MPMS-18.1': { title: 'Measurement procedures for crude oil gathered from small tanks: run ticket practice', edition: 'API MPMS Ch. 18.1', publisher: 'American Petroleum Institute' },
+  'MPMS-23.1': { title: 'Reconciliation of liquid pipeline quantities', edition: 'API MPMS Ch. 23.1 (formerly Std 2560)', publisher: 'American Petroleum Institute' },
+  'ITS-90': { title: 'The International Temperature Scale of 1990, and conversion from IPTS-68', edition: 'ITS-90; as used by API MPMS Ch. 11.1-2004', publisher: 'BIPM' },
+  'NIST-HB44-C': { title: 'General tables of units of measurement', edition: 'NIST Handbook 44, Appendix C', publisher: 'NIST' },
+  'CFR43-3174.12': { title: 'Measurement tickets', edition: '43 CFR 3174.12', publisher: 'US Government' },
+  'CFR40-280.43': { title: 'Methods of release detection: inventory control', edition: '40 CFR 280.43(a)', publisher: 'US Government' },
+  'ISO-32000-1': { title: 'Document management: portable document format', edition: 'ISO 32000-1:2008, 12.8', publisher: 'ISO' },
+  'ISO-19005-3': { title: 'PDF/A-3', edition: 'ISO 19005-3:2012', publisher: 'ISO' },
+  'EN-319-142-1': { title: 'PAdES digital signatures', edition: 'ETSI EN 319 142-1', publisher: 'ETSI' },
+  'RFC-8785': { title: 'JSON canonicalization scheme', edition: 'RFC 8785', publisher: 'IETF' },
+  'RFC-3339': { title: 'Date and time on the Internet', edition: 'RFC 3339', publisher: 'IETF' },
+  'FIPS-180-4': { title: 'Secure hash standard', edition: 'FIPS 180-4', publisher: 'NIST' },
+  'NIST-SP-800-63B': { title: 'Digital identity guidelines: authentication', edition: 'NIST SP 800-63B', publisher: 'NIST' },
+  'GUM': { title: 'Guide to the expression of uncertainty in measurement', edition: 'JCGM 100:2008', publisher: 'BIPM' },
+  /** Rules of this project itself: the form of its inputs, the order of its book. */
+  'HOUSE': { title: 'Rules of this software', edition: 'DEVELOPERS.md', publisher: 'Dipledger' },
+  /** A rule the trade follows that no source was read for. */
+  'COMMON-PRACTICE': { title: 'Common practice, no source', edition: '', publisher: '' },
+} as const satisfies Record<string, { readonly title: string; readonly edition: string; readonly publisher: string }>
+
+export type SourceKey = keyof typeof SOURCES
+
+/** A citation: a key of {@link SOURCES}, then optionally a blank and the clause. */
+export type Citation = SourceKey | `${SourceKey} ${string}`
+
+/** The key a citation begins with. */
+export function sourceKeyOf(citation: string): string {
+  const blank = citation.indexOf(' ')
+  return blank < 0 ? citation : citation.slice(0, blank)
+}

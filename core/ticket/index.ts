@@ -1,0 +1,8 @@
+/**
+ * Tickets: what two parties sign, its number, void and replacement.
+ * In: a transfer result and who hands over. Out: {@link Ticket}. CFR43-3174.12, MPMS-18.1.
+ */
+export {
+  partySchema, SIGNER_ROLES, signerSchema, softwareSchema, terminalSchema, ticketSchema, versionSchema,
+  type Party, type Signer, type Software, type Terminal, type Ticket, type Version,
+} from './ticket.ts'

@@ -1,0 +1,35 @@
+import type { Software } from '../../core/ticket/index.ts'
+import type { KeyRing } from '../signing/key-ring.ts'
+import type { LedgerStore } from '../store/store.ts'
+import type { InputOf, OPERATIONS, OperationName, Progress } from './contracts/index.ts'
+import type { z } from 'zod'
+
+/** What operations may use of the world; made once by a shell. */
+export interface Context {
+  /** The open ledger; null where a shell has none, as for pure operations on the command line. */
+  readonly store: LedgerStore | null
+  readonly keys: KeyRing
+  /** The instant now, RFC 3339 in UTC. */
+  readonly now: () => string
+  readonly software: Software
+}
+
+/** A context of an operation that needs the ledger. */
+export type LedgerContext = Context & { readonly store: LedgerStore }
+
+/** One call: where progress goes, and whether it was cancelled. */
+export interface Call {
+  readonly progress: (step: Progress) => void
+  readonly signal: AbortSignal
+}
+
+export type ParsedInput<N extends OperationName> = z.output<(typeof OPERATIONS)[N]['input']>
+type ContextOf<N extends OperationName> = (typeof OPERATIONS)[N]['ledger'] extends 'none' ? Context : LedgerContext
+
+/** Does one operation on parsed input. Refusals are thrown as `Refused`; anything else thrown is a fault. */
+export type Handler<N extends OperationName> = (
+  input: ParsedInput<N>, context: ContextOf<N>, call: Call,
+) => Promise<z.input<(typeof OPERATIONS)[N]['output']>>
+
+export type Handlers = { readonly [N in OperationName]: Handler<N> }
+export type { InputOf }

@@ -1,0 +1,23 @@
+import type { z } from 'zod'
+
+export const ROLES = ['accountant', 'inspector', 'analyst', 'administrator'] as const
+export type Role = (typeof ROLES)[number]
+
+/** What an operation promises: its name, one line for people, who it is for, and its schemas. */
+export interface Contract<N extends string, I extends z.ZodType, O extends z.ZodType> {
+  readonly name: N
+  /** One line for people. */
+  readonly says: string
+  /** Whose work it is. */
+  readonly roles: readonly Role[]
+  /** Whether it needs a ledger, and whether it writes to it. */
+  readonly ledger: 'none' | 'reads' | 'writes'
+  /** An input field that takes a file as base64; the command line accepts a path in its place. */
+  readonly file?: string
+  readonly input: I
+  readonly output: O
+}
+
+export function contract<N extends string, I extends z.ZodType, O extends z.ZodType>(parts: Contract<N, I, O>): Contract<N, I, O> {
+  return parts
+}

@@ -1,0 +1,61 @@
+/**
+ * THE table: every operation with its sentence and schemas. Window, browser and command line see this and nothing else of main.
+ */
+import type { z } from 'zod'
+import { discardDraft, listDrafts, saveDraft } from './drafts.ts'
+import { postAdjustment, recordInventory } from './inventory.ts'
+import { about, listEntries, verifyLedger } from './ledger.ts'
+import { lossGain } from './loss-gain.ts'
+import { probeProfile } from './probe-profile.ts'
+import { readCapacityTable } from './read-capacity-table.ts'
+import { reconcile, reconciliationDocument } from './reconcile.ts'
+import { createIdentity, importIdentity, importTerminal, setLimit, setParty, setProduct, setTank, setTerminal } from './set-up.ts'
+import { staticQuantity } from './static-quantity.ts'
+import { terminal } from './terminal.ts'
+import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from './tickets.ts'
+import { transferQuantity } from './transfer-quantity.ts'
+import { verifyDocument } from './verify-document.ts'
+import { volumeCorrection } from './volume-correction.ts'
+
+export const OPERATIONS = {
+  'volume-correction': volumeCorrection,
+  'static-quantity': staticQuantity,
+  'transfer-quantity': transferQuantity,
+  'probe-profile': probeProfile,
+  'loss-gain': lossGain,
+  'read-capacity-table': readCapacityTable,
+  'verify-document': verifyDocument,
+  about,
+  terminal,
+  'list-tickets': listTickets,
+  'read-ticket': readTicket,
+  'ticket-document': ticketDocument,
+  'post-ticket': postTicket,
+  'void-ticket': voidTicket,
+  'record-inventory': recordInventory,
+  'post-adjustment': postAdjustment,
+  reconcile,
+  'reconciliation-document': reconciliationDocument,
+  'list-drafts': listDrafts,
+  'save-draft': saveDraft,
+  'discard-draft': discardDraft,
+  'list-entries': listEntries,
+  'verify-ledger': verifyLedger,
+  'set-terminal': setTerminal,
+  'set-tank': setTank,
+  'set-product': setProduct,
+  'set-party': setParty,
+  'set-limit': setLimit,
+  'create-identity': createIdentity,
+  'import-identity': importIdentity,
+  'import-terminal': importTerminal,
+} as const
+
+export type OperationName = keyof typeof OPERATIONS
+export const OPERATION_NAMES = Object.keys(OPERATIONS) as readonly OperationName[]
+export type InputOf<N extends OperationName> = z.input<(typeof OPERATIONS)[N]['input']>
+export type OutputOf<N extends OperationName> = z.output<(typeof OPERATIONS)[N]['output']>
+export { ROLES, type Contract, type Role } from './contract.ts'
+
+/** A step of a long operation. */
+export interface Progress { readonly done: number; readonly of: number; readonly what: string }

@@ -1,0 +1,25 @@
+import { z } from 'zod'
+import { softwareSchema } from '../../../core/ticket/index.ts'
+import { contract, ROLES } from './contract.ts'
+
+export const verifyLedger = contract({
+  name: 'verify-ledger', roles: ROLES, ledger: 'reads',
+  says: 'Check every entry, document and projection; name the first that differs',
+  input: z.strictObject({}),
+  output: z.strictObject({
+    whole: z.boolean(), entries: z.number(), tickets: z.number(), head: z.string(),
+    differences: z.array(z.strictObject({ where: z.string(), what: z.string() })),
+  }),
+})
+export const listEntries = contract({
+  name: 'list-entries', roles: ROLES, ledger: 'reads', says: 'Ledger entries, newest first',
+  input: z.strictObject({ before: z.number().int().optional(), limit: z.number().int().min(1).max(500).optional() }),
+  output: z.strictObject({
+    entries: z.array(z.strictObject({ seq: z.number(), kind: z.string(), at: z.string(), by: z.string(), summary: z.string(), hash: z.string() })), more: z.boolean(),
+  }),
+})
+export const about = contract({
+  name: 'about', roles: ROLES, ledger: 'none', says: 'Which software this is: version and hash of the core that computes',
+  input: z.strictObject({}),
+  output: z.strictObject({ software: softwareSchema, sources: z.array(z.strictObject({ key: z.string(), title: z.string(), edition: z.string() })) }),
+})

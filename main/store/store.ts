@@ -1,0 +1,92 @@
+import type { Entry, EntryKind, EntryOf, Posting } from '../../core/ledger/index.ts'
+import type { Progress } from '../operations/contracts/index.ts'
+import type { z } from 'zod'
+import type { registerLineSchema } from '../operations/contracts/tickets.ts'
+
+export type RegisterLine = z.output<typeof registerLineSchema>
+
+/** Where the chain ends: sequence 0 and 64 zeros before the first entry. */
+export interface Head { readonly seq: number; readonly hash: string }
+
+/** A signed document that belongs to an entry. */
+export interface StoredDocument { readonly sha256: string; readonly name: string; readonly bytes: Uint8Array }
+
+/** One net-standard-volume change of a tank that is booked, as the movement projection holds it. */
+export interface Movement {
+  readonly seq: number
+  readonly kind: 'receipt' | 'delivery' | 'adjustment'
+  /** Ticket number, or empty for an adjustment. */
+  readonly number: string
+  readonly tank: string; readonly product: string
+  /** Instants of opening and closing gauge; for an adjustment both are its effective time. */
+  readonly openedAt: string; readonly closedAt: string
+  /** Net standard volume in the tank at both gauges; empty for an adjustment. */
+  readonly openingNsv: string; readonly closingNsv: string
+  /** Signed change of the tank's book. */
+  readonly change: string; readonly unit: string
+}
+
+/** One measured inventory of a tank. */
+export interface Measurement { readonly seq: number; readonly tank: string; readonly product: string; readonly at: string; readonly nsv: string; readonly unit: string }
+
+export interface RegisterFilter {
+  readonly search?: string | undefined; readonly tank?: string | undefined; readonly product?: string | undefined
+  readonly from?: string | undefined; readonly to?: string | undefined
+  readonly limit: number
+  /** Only tickets whose entry is before this one. */
+  readonly before?: number | undefined
+}
+
+export interface StoredDraft { readonly id: string; readonly kind: string; readonly title: string; readonly body: unknown; readonly savedAt: string }
+
+/** A difference that a check of the store found. */
+export interface Difference { readonly where: string; readonly what: string }
+export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly head: string; readonly differences: readonly Difference[] }
+
+/** Thrown by {@link LedgerStore.append} when another posting came first; the caller builds its entry again. */
+export class HeadMoved extends Error {
+  constructor() {
+    super('Another entry was posted first.')
+    this.name = 'HeadMoved'
+  }
+}
+
+/** The one door to what is stored. Entries are never updated or deleted. */
+export interface LedgerStore {
+  head(): Promise<Head>
+  /**
+   * Places postings at the end of the chain with their documents, in one transaction: all or nothing.
+   * @throws HeadMoved when `expectedHead` is given and is no longer the head's hash
+   */
+  append(postings: readonly Posting[], options?: { readonly expectedHead?: string; readonly documents?: readonly StoredDocument[] }): Promise<readonly Entry[]>
+  entry(seq: number): Promise<Entry | undefined>
+  /** Entries in order of sequence, in batches; `from` and `to` included. */
+  entries(from?: number, to?: number): AsyncIterable<Entry>
+  /** Newest first. */
+  latestEntries(limit: number, before?: number): Promise<readonly Entry[]>
+  /** All entries of a kind, oldest first; meant for set-up kinds, which are few. */
+  entriesOfKind<K extends EntryKind>(kind: K): Promise<readonly EntryOf<K>[]>
+  document(sha256: string): Promise<StoredDocument | undefined>
+  /** How many tickets were ever numbered; the next ticket takes this plus one. */
+  ticketCount(): Promise<number>
+  register(filter: RegisterFilter): Promise<readonly RegisterLine[]>
+  registerLine(number: string): Promise<RegisterLine | undefined>
+  ticketEntry(number: string): Promise<EntryOf<'ticket-posted'> | undefined>
+  /** Movements not voided whose closing gauge lies in (from, to], by closing gauge; one tank or all. */
+  movements(from: string, to: string, tank?: string): Promise<readonly Movement[]>
+  /** Movements not voided of a tank whose time between gauges overlaps (from, to). */
+  overlapping(tank: string, from: string, to: string): Promise<readonly Movement[]>
+  /** Measured inventories with from ≤ at ≤ to. */
+  measurements(from: string, to: string, tank?: string): Promise<readonly Measurement[]>
+  /** The last inventory or ticket gauge of each tank: the entry that holds it. */
+  lastGaugeEntries(): Promise<readonly (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[]>
+  drafts(): Promise<readonly StoredDraft[]>
+  saveDraft(draft: StoredDraft): Promise<void>
+  discardDraft(id: string): Promise<boolean>
+  /** Private key of an identity, encrypted under its passphrase. */
+  protectedKey(identity: string): Promise<string | undefined>
+  saveProtectedKey(identity: string, key: string): Promise<void>
+  /** Checks the file, every entry, every document and every projection. */
+  check(progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck>
+  close(): Promise<void>
+}
