@@ -22,10 +22,12 @@ export type Outcome<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly findings: readonly Finding[] }
 
+/** An outcome that holds a value. */
 export function accepted<T>(value: T): Outcome<T> {
   return { ok: true, value }
 }
 
+/** An outcome that holds the reasons why there is no value. */
 export function refused(...findings: readonly Finding[]): Outcome<never> {
   return { ok: false, findings }
 }
