@@ -3,4 +3,6 @@
  * In: observations as written. Out: {@link GaugeSnapshot}, parsed values and findings. MPMS-3.1A, MPMS-7, MPMS-9.
  */
 export { gaugeSnapshotSchema, type GaugeSnapshot } from './snapshot.ts'
+export { parseInstant, type Instant } from './instant.ts'
+export { readSnapshot, type ParsedSnapshot, type ReadLevel } from './read-snapshot.ts'
 export { probeInputSchema, probeProfileSchema, type ProbeInput, type ProbeProfile } from './probe.ts'
