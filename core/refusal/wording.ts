@@ -45,6 +45,8 @@ const SENTENCES = {
   // void and replace
   'reason-missing': (f) => `${f.path}: a reason is needed: ${f.limit}.`,
   'ticket-already-voided': (f) => `${f.path}: ticket ${f.value} is already voided (${f.limit}).`,
+  'ticket-not-voided': (f) => `${f.path}: ticket ${f.value} is not voided; ${f.limit}.`,
+  'ticket-already-replaced': (f) => `${f.path}: ticket ${f.value} is already replaced by ${f.limit}.`,
   // signing
   'signers-not-two': (f) => `${f.path}: a ticket is signed by two different identities, ${f.limit}; given: ${f.value}.`,
   'passphrase-wrong': (f) => `${f.path}: the passphrase does not open the key of ${f.value}; ${f.limit}.`,
