@@ -12,8 +12,8 @@ export const unbookedStepSchema = z.strictObject({
   /** What was gauged: `inventory`, `opening of CPT-000012`, `closing of CPT-000012`. */
   fromWhat: z.string(), toWhat: z.string(),
   change: quantitySchema,
-  /** Change over the time between the gauges, per day, for display. */
-  perDay: quantitySchema,
+  /** Change over the time between the gauges, per day, for display; null for gauges less than an hour apart. */
+  perDay: quantitySchema.nullable(),
   /** Sum of the changes up to here. */
   cumulative: quantitySchema,
 })
@@ -32,10 +32,15 @@ export const productReconciliationSchema = z.strictObject({
   product: z.string(), productName: z.string(), tanks: z.array(z.string()), result: lossGainSchema,
 })
 
+const stepCountSchema = z.strictObject({ thatWay: z.number().int().nonnegative(), of: z.number().int().nonnegative() })
+
 /** A pair of tanks of one product whose unbooked changes are opposite and alike: product that moved between them. */
 export const oppositePairSchema = z.strictObject({
   loses: z.string(), gains: z.string(), product: z.string(), loss: quantitySchema, gain: quantitySchema,
+  /** How many unbooked steps of each tank went its way, of all of them. */
+  losingSteps: stepCountSchema.optional(), gainingSteps: stepCountSchema.optional(),
 })
+export type OppositePair = Readonly<z.infer<typeof oppositePairSchema>>
 
 export const reconciliationSchema = z.strictObject({
   schema: z.literal('dipledger-reconciliation-1'),

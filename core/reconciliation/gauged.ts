@@ -1,0 +1,48 @@
+import type { VolumeUnit } from '../units/index.ts'
+
+/** A measured inventory of a tank: net standard volume at an instant. */
+export interface MeasuredInventory {
+  /** Ledger entry; of two inventories of one instant the later entry counts. */
+  readonly seq: number
+  readonly product: string
+  readonly at: string
+  readonly nsv: string
+  readonly unit: string
+}
+
+/** A booked change of a tank: a ticket between its two gauges, or an adjustment at one instant. Voided tickets are not handed in. */
+export interface BookedMovement {
+  readonly seq: number
+  readonly kind: 'receipt' | 'delivery' | 'adjustment'
+  /** Ticket number; empty for an adjustment. */
+  readonly number: string
+  readonly product: string
+  readonly openedAt: string
+  readonly closedAt: string
+  /** Net standard volume in the tank at both gauges; empty for an adjustment. */
+  readonly openingNsv: string
+  readonly closingNsv: string
+  /** Signed change of the tank's book. */
+  readonly change: string
+  readonly unit: string
+}
+
+/** One tank of the period and everything on record about it. */
+export interface TankRecord {
+  readonly tank: string
+  readonly product: string
+  readonly productName: string
+  readonly volumeUnit: VolumeUnit
+  readonly measurements: readonly MeasuredInventory[]
+  readonly movements: readonly BookedMovement[]
+}
+
+/** Milliseconds since 1970 of an RFC 3339 instant. */
+export function instant(at: string): number {
+  return Date.parse(at)
+}
+
+/** Whether a ticket was under way at an instant: after its opening gauge and before its closing gauge. */
+export function underWay(movement: BookedMovement, at: number): boolean {
+  return instant(movement.openedAt) < at && at < instant(movement.closedAt)
+}

@@ -1,0 +1,109 @@
+import { accepted, refused, then, wording, type Finding, type Outcome } from '../refusal/index.ts'
+import type { Terminal } from '../ticket/index.ts'
+import { lossGain } from './book-and-measured.ts'
+import { boundaryInventory } from './boundary.ts'
+import { instant, type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
+import type { Limit } from './loss-gain.ts'
+import { oppositePairs } from './opposite-pairs.ts'
+import { reconcileProducts, type ReconciledTank } from './products.ts'
+import type { Reconciliation } from './reconciliation.ts'
+import { unbookedSteps } from './unbooked-steps.ts'
+
+/** What a period is reconciled from; pure data out of the ledger. */
+export interface PeriodRecord {
+  readonly terminal: Terminal
+  /** The period, RFC 3339 instants; tanks are reconciled between the inventories nearest to them. */
+  readonly from: string
+  readonly to: string
+  readonly tanks: readonly TankRecord[]
+  /** Product code → limit in force. */
+  readonly limits: ReadonlyMap<string, Limit>
+  readonly ledger: { readonly seq: number; readonly head: string }
+}
+
+/**
+ * Book against measured inventory over a period, per tank and per product.
+ * Each tank runs from the inventory that stands for `from` to the one that stands for `to` ({@link boundaryInventory});
+ * a ticket counts when both its gauges lie between the two, an adjustment when it takes effect after the first and not
+ * after the second. So a ticket partly outside the period counts in the month in whose inventories it shows, once.
+ * A tank that cannot be reconciled is listed with the reason and leaves the rest standing; a product adds up its
+ * reconciled tanks. Refuses `unreadable-value` and `period-backwards`; and, when not one tank can be reconciled, all
+ * the reasons.
+ * @param record terminal, period, tanks with their gauges and movements, limits and the ledger's head
+ * @source MPMS-23.1
+ */
+export function reconcilePeriod(record: PeriodRecord): Outcome<Reconciliation> {
+  const wrong = wrongPeriod(record)
+  if (wrong.length > 0) return refused(...wrong)
+  const outcomes = record.tanks.toSorted((a, b) => (a.tank < b.tank ? -1 : a.tank > b.tank ? 1 : 0)).map((tank) => ({ tank: tank.tank, outcome: reconcileTank(tank, record) }))
+  const done = outcomes.flatMap(({ outcome }) => (outcome.ok ? [outcome.value] : []))
+  if (done.length === 0 && outcomes.length > 0) return refused(...outcomes.flatMap(({ outcome }) => (outcome.ok ? [] : outcome.findings)))
+  const missing = outcomes.flatMap(({ tank, outcome }) => (outcome.ok ? [] : [{ tank, message: outcome.findings.map(wording).join(' ') }]))
+  return accepted({
+    schema: 'dipledger-reconciliation-1', terminal: record.terminal, from: record.from, to: record.to,
+    tanks: done.map(({ report }) => report), products: [...reconcileProducts(done)], oppositePairs: [...oppositePairs(done.map(({ report }) => report))],
+    missing, ledger: record.ledger,
+  })
+}
+
+function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<ReconciledTank> {
+  const limit = period.limits.get(tank.product)
+  if (limit === undefined) return refused({ code: 'missing-value', path: `the limit of ${tank.product}`, value: '', limit: 'set a limit that is in force at the end of the period', clause: 'MPMS-23.1' })
+  const opening = boundaryInventory(tank, period.from, 'from')
+  const closing = boundaryInventory(tank, period.to, 'to')
+  if (!opening.ok || !closing.ok) return refused(...(opening.ok ? [] : opening.findings), ...(closing.ok ? [] : closing.findings))
+  const inventories = tank.measurements.filter((measured) => instant(opening.value.at) <= instant(measured.at) && instant(measured.at) <= instant(closing.value.at))
+  const movements = tank.movements.filter((movement) => belongs(movement, opening.value, closing.value)).toSorted((a, b) => instant(a.closedAt) - instant(b.closedAt) || a.seq - b.seq)
+  const foreign = foreignRecords(tank, [...inventories, ...movements])
+  if (foreign.length > 0) return refused(...foreign)
+  const figures = figuresOf(tank, opening.value, closing.value, movements)
+  return then(boundariesApart(opening.value, closing.value), () => then(lossGain({ ...figures, limit }), (result) => accepted({
+    limit, figures,
+    report: {
+      tank: tank.tank, product: tank.product, productName: tank.productName, openingAt: opening.value.at, closingAt: closing.value.at,
+      receiptTickets: movements.filter(({ kind }) => kind === 'receipt').map(({ number }) => number),
+      deliveryTickets: movements.filter(({ kind }) => kind === 'delivery').map(({ number }) => number),
+      result, steps: [...unbookedSteps(inventories, movements, tank.volumeUnit)],
+    },
+  })))
+}
+
+function belongs(movement: BookedMovement, opening: MeasuredInventory, closing: MeasuredInventory): boolean {
+  const from = instant(opening.at)
+  const to = instant(closing.at)
+  if (movement.kind === 'adjustment') return from < instant(movement.openedAt) && instant(movement.openedAt) <= to
+  return from <= instant(movement.openedAt) && instant(movement.closedAt) <= to
+}
+
+function figuresOf(tank: TankRecord, opening: MeasuredInventory, closing: MeasuredInventory, movements: readonly BookedMovement[]): ReconciledTank['figures'] {
+  const changes = (kind: BookedMovement['kind'], negated: boolean): string[] =>
+    movements.filter((movement) => movement.kind === kind).map((movement) => `${negated ? negative(movement.change) : movement.change} ${movement.unit}`)
+  return {
+    unit: tank.volumeUnit, opening: `${opening.nsv} ${opening.unit}`, closing: `${closing.nsv} ${closing.unit}`,
+    receipts: changes('receipt', false), deliveries: changes('delivery', true), adjustments: changes('adjustment', false),
+  }
+}
+
+/** The text of a decimal with its sign turned; digits stay as they are. */
+function negative(text: string): string {
+  return text.startsWith('-') ? text.slice(1) : `-${text}`
+}
+
+function foreignRecords(tank: TankRecord, records: readonly { readonly product: string; readonly unit: string; readonly seq: number }[]): readonly Finding[] {
+  return records.filter((found) => found.product !== tank.product || found.unit !== tank.volumeUnit).slice(0, 1).map((found): Finding => ({
+    code: 'product-differs', path: `${tank.tank} (ledger entry ${String(found.seq)})`, value: `${found.product} in ${found.unit}`, limit: `${tank.product} in ${tank.volumeUnit}`, clause: 'HOUSE reconciliation',
+  }))
+}
+
+function boundariesApart(opening: MeasuredInventory, closing: MeasuredInventory): Outcome<true> {
+  if (instant(opening.at) < instant(closing.at)) return accepted(true)
+  return refused({ code: 'inventory-missing', path: 'to', value: 'the end of the period', limit: `the inventory of ${opening.at} would stand for both ends`, clause: 'HOUSE reconciliation' })
+}
+
+function wrongPeriod(record: PeriodRecord): readonly Finding[] {
+  const unreadable = (['from', 'to'] as const).filter((path) => Number.isNaN(instant(record[path]))).map((path): Finding => ({
+    code: 'unreadable-value', path, value: record[path], limit: 'an instant as 2026-09-01T05:00:00Z', clause: 'RFC-3339',
+  }))
+  if (unreadable.length > 0 || instant(record.from) < instant(record.to)) return unreadable
+  return [{ code: 'period-backwards', path: 'to', value: record.to, limit: record.from, clause: 'HOUSE reconciliation' }]
+}
