@@ -1,0 +1,38 @@
+import { MantineProvider } from '@mantine/core'
+import type { ReactNode } from 'react'
+import type { Bridge } from '../bridge/bridge.ts'
+import { BridgeProvider } from '../bridge/BridgeContext.tsx'
+import { Frame } from './Frame.tsx'
+import { PAGES } from './jobs.tsx'
+import { KeysProvider } from './keys.tsx'
+import { useRoute } from './route.ts'
+import { TerminalProvider } from './TerminalContext.tsx'
+import { theme } from './theme.ts'
+
+/** The whole window on a bridge. */
+export function App({ bridge }: { readonly bridge: Bridge }): ReactNode {
+  return (
+    <Surroundings bridge={bridge}>
+      <TerminalProvider>
+        <Window />
+      </TerminalProvider>
+    </Surroundings>
+  )
+}
+
+/** What every component of the window may rely on, save the terminal. */
+export function Surroundings({ bridge, children }: { readonly bridge: Bridge; readonly children: ReactNode }): ReactNode {
+  return (
+    <MantineProvider theme={theme} forceColorScheme="light">
+      <BridgeProvider bridge={bridge}>
+        <KeysProvider>{children}</KeysProvider>
+      </BridgeProvider>
+    </MantineProvider>
+  )
+}
+
+function Window(): ReactNode {
+  const route = useRoute()
+  const Page = PAGES[route.job]
+  return <Frame route={route}>{Page && <Page route={route} />}</Frame>
+}

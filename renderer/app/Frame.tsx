@@ -1,0 +1,41 @@
+import { useState, type ReactNode } from 'react'
+import { words } from '../words/en.ts'
+import { KeyList } from './KeyList.tsx'
+import { useKey } from './keys.tsx'
+import { addressOf, goTo, JOBS, type Job, type Route } from './route.ts'
+import { useTerminal } from './TerminalContext.tsx'
+import { YardStrip } from './YardStrip.tsx'
+import './frame.css'
+
+/** Top band, yard strip, and the page of the job at hand. */
+export function Frame({ route, children }: { readonly route: Route; readonly children: ReactNode }): ReactNode {
+  const { now } = useTerminal()
+  const [keysOpen, setKeysOpen] = useState(false)
+  const showKeys = (): void => setKeysOpen((open) => !open)
+  useKey('?', words.app.showKeys, showKeys, { group: words.app.everywhere })
+  useKey('f1', words.app.showKeys, showKeys, { group: words.app.everywhere })
+  return (
+    <div className="frame">
+      <header className="band">
+        <span className="band-name">{words.app.name}</span>
+        <span className="band-terminal">{now.terminal?.name ?? words.app.noTerminal}</span>
+        <nav aria-label={words.app.jobsLabel} className="band-jobs">
+          {JOBS.map((job, i) => <JobLink key={job} job={job} number={i + 1} here={route.job === job || (route.job === 'gauge' && job === 'transfer')} />)}
+        </nav>
+        <dl className="band-ledger">
+          <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
+          <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
+        </dl>
+        <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
+      </header>
+      <YardStrip now={now} chosen={route.query['tank'] ?? ''} />
+      <main className="work">{children}</main>
+      <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />
+    </div>
+  )
+}
+
+function JobLink({ job, number, here }: { readonly job: Job; readonly number: number; readonly here: boolean }): ReactNode {
+  useKey(`alt+${number}`, words.app.goTo(words.app.jobs[job]), () => goTo(addressOf(job)), { group: words.app.everywhere })
+  return <a href={addressOf(job)} aria-current={here ? 'page' : undefined}>{words.app.jobs[job]}</a>
+}

@@ -1,0 +1,31 @@
+import { createContext, use, type ReactNode } from 'react'
+import type { OutputOf } from '../../main/operations/contracts/index.ts'
+import { useQuery } from '../bridge/use-operation.ts'
+import { CallFailed } from '../parts/Findings.tsx'
+import { words } from '../words/en.ts'
+
+export type TerminalNow = OutputOf<'terminal'>
+
+/** The terminal as it stands, and how to ask again after something was posted. */
+export interface TerminalHold { readonly now: TerminalNow; readonly again: () => void }
+
+export const TerminalContext = createContext<TerminalHold | null>(null)
+
+/** Asks for the terminal once for the whole window; what stands below may rely on it. */
+export function TerminalProvider({ children }: { readonly children: ReactNode }): ReactNode {
+  const [state, again] = useQuery('terminal', {})
+  if (state.state === 'failed') return <div className="alone"><CallFailed error={state.error} onAgain={again} /></div>
+  if (state.state !== 'done') return <p className="alone" role="status">{words.app.loading}</p>
+  return <TerminalContext value={{ now: state.value, again }}>{children}</TerminalContext>
+}
+
+export function useTerminal(): TerminalHold {
+  const held = use(TerminalContext)
+  if (!held) throw new Error('useTerminal needs a TerminalProvider above it')
+  return held
+}
+
+/** The terminal's zone; UTC as long as no terminal was entered. */
+export function useZone(): string {
+  return useTerminal().now.terminal?.zone ?? 'UTC'
+}

@@ -1,0 +1,43 @@
+import type { ReactNode } from 'react'
+import { Decimal, lengthFromMillimetres, millimetres, parseLength, printLength } from '../../core/units/index.ts'
+import type { Tank } from '../../core/tank/index.ts'
+import { words } from '../words/en.ts'
+import { addressOf } from './route.ts'
+import type { TerminalNow } from './TerminalContext.tsx'
+import { TankGlyph } from './TankGlyph.tsx'
+
+/** Every tank with its last gauge; choosing one opens work on it. */
+export function YardStrip({ now, chosen }: { readonly now: TerminalNow; readonly chosen: string }): ReactNode {
+  return (
+    <nav className="yard" aria-label={words.app.yardStrip}>
+      {now.tanks.length === 0 && <p className="yard-empty">{words.app.emptyYard}</p>}
+      {now.tanks.map((tank) => <TankLink key={tank.code} tank={tank} gauge={now.lastGauges.find((gauge) => gauge.tank === tank.code)} here={tank.code === chosen} />)}
+    </nav>
+  )
+}
+
+type LastGauge = TerminalNow['lastGauges'][number]
+
+function TankLink({ tank, gauge, here }: { readonly tank: Tank; readonly gauge: LastGauge | undefined; readonly here: boolean }): ReactNode {
+  const level = gauge ? levelOf(gauge.levelMm, tank) : words.app.notGauged
+  const temperature = gauge?.temperature ?? ''
+  return (
+    <a href={addressOf('transfer', [], { tank: tank.code })} className="yard-tank" aria-current={here ? 'true' : undefined} aria-label={words.app.tankLabel(tank.code, tank.name, level, temperature)}>
+      <TankGlyph roof={tank.roof.kind} insulated={tank.insulated} liquid={gauge ? shareOf(gauge.levelMm, tank) : 0} water={gauge ? shareOf(gauge.waterMm, tank) : 0} />
+      <span className="yard-code">{tank.code}</span>
+      <span className="yard-level">{level}</span>
+      <span className="yard-temperature">{temperature}</span>
+    </a>
+  )
+}
+
+/** A level in the unit in which the tank's table is written. */
+function levelOf(mm: string, tank: Tank): string {
+  return printLength(lengthFromMillimetres(new Decimal(mm), tank.capacityTable.levelUnit))
+}
+
+/** A level as a share of the reference gauge height, for the picture only. */
+function shareOf(mm: string, tank: Tank): number {
+  const height = parseLength(tank.referenceGaugeHeight, 'referenceGaugeHeight')
+  return height.ok ? new Decimal(mm).div(millimetres(height.value)).toNumber() : 0
+}

@@ -1,0 +1,46 @@
+import { createContext, use, useEffect, useRef, useState, useSyncExternalStore, type ReactNode } from 'react'
+import { KeyRegistry, type KeyEntry } from './key-registry.ts'
+
+const KeysContext = createContext<KeyRegistry | null>(null)
+
+/** Hears every key of the window and hands it to whoever registered it. */
+export function KeysProvider({ children }: { readonly children: ReactNode }): ReactNode {
+  const [registry] = useState(() => new KeyRegistry())
+  useEffect(() => {
+    const pressed = (event: KeyboardEvent): void => {
+      if (!event.defaultPrevented && registry.press(event, isWriting(event.target))) event.preventDefault()
+    }
+    window.addEventListener('keydown', pressed)
+    return () => window.removeEventListener('keydown', pressed)
+  }, [registry])
+  return <KeysContext value={registry}>{children}</KeysContext>
+}
+
+function isWriting(target: EventTarget | null): boolean {
+  return target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable]')
+}
+
+function useRegistry(): KeyRegistry {
+  const registry = use(KeysContext)
+  if (!registry) throw new Error('keys need a KeysProvider above them')
+  return registry
+}
+
+/**
+ * Registers a key where it acts: `useKey('ctrl+enter', words.transfer.sign, sign, { group: words.transfer.title })`.
+ * It lists itself under `?` as long as the component stands and `when` holds.
+ */
+export function useKey(combo: string, label: string, act: () => void, { group, when = true }: { readonly group: string; readonly when?: boolean }): void {
+  const registry = useRegistry()
+  const latest = useRef(act)
+  useEffect(() => {
+    latest.current = act
+  })
+  useEffect(() => (when ? registry.register({ combo, label, group, act: () => latest.current() }) : undefined), [registry, combo, label, group, when])
+}
+
+/** The keys that act at the moment. */
+export function useKeys(): readonly KeyEntry[] {
+  const registry = useRegistry()
+  return useSyncExternalStore(registry.subscribe, registry.list, registry.list)
+}

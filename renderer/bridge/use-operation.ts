@@ -1,0 +1,67 @@
+import { useCallback, useEffect, useRef, useState } from 'react'
+import type { InputOf, OperationName, OutputOf, Progress } from '../../main/operations/contracts/index.ts'
+import { CallCancelled, FaultInMain, RefusedByMain } from './bridge.ts'
+import { useBridge } from './BridgeContext.tsx'
+
+/** Where a call stands. */
+export type CallState<T> =
+  | { readonly state: 'idle' }
+  | { readonly state: 'running'; readonly step: Progress | null }
+  | { readonly state: 'done'; readonly value: T }
+  | { readonly state: 'failed'; readonly error: RefusedByMain | FaultInMain }
+
+/** What went wrong, as one of the errors a component can show. */
+export function callError(error: unknown): RefusedByMain | FaultInMain {
+  if (error instanceof RefusedByMain || error instanceof FaultInMain) return error
+  return new FaultInMain(error instanceof Error ? error.message : String(error))
+}
+
+/**
+ * An operation started by the person: `const [state, run, cancel] = useAction('void-ticket')`. `run` gives the value,
+ * or undefined when it failed or was cancelled; the state then says why.
+ */
+export function useAction<N extends OperationName>(name: N): readonly [
+  CallState<OutputOf<N>>, (input: InputOf<N>) => Promise<OutputOf<N> | undefined>, () => void,
+] {
+  const bridge = useBridge()
+  const [state, setState] = useState<CallState<OutputOf<N>>>({ state: 'idle' })
+  const running = useRef<AbortController | null>(null)
+  useEffect(() => () => running.current?.abort(), [])
+  const run = useCallback(async (input: InputOf<N>) => {
+    running.current?.abort()
+    const abort = new AbortController()
+    running.current = abort
+    setState({ state: 'running', step: null })
+    try {
+      const value = await bridge.call(name, input, { signal: abort.signal, progress: (step) => setState({ state: 'running', step }) })
+      if (running.current === abort) setState({ state: 'done', value })
+      return value
+    } catch (error) {
+      if (running.current === abort) setState(error instanceof CallCancelled ? { state: 'idle' } : { state: 'failed', error: callError(error) })
+      return undefined
+    }
+  }, [bridge, name])
+  const cancel = useCallback(() => running.current?.abort(), [])
+  return [state, run, cancel]
+}
+
+/**
+ * An operation that is asked as soon as the component stands, and again whenever its input changes or `again` is
+ * called: `const [tickets, again] = useQuery('list-tickets', { search })`. The last value stays while it is asked again.
+ */
+export function useQuery<N extends OperationName>(name: N, input: InputOf<N>): readonly [CallState<OutputOf<N>>, () => void] {
+  const bridge = useBridge()
+  const [state, setState] = useState<CallState<OutputOf<N>>>({ state: 'running', step: null })
+  const [asked, setAsked] = useState(0)
+  const key = JSON.stringify(input)
+  useEffect(() => {
+    const abort = new AbortController()
+    setState((before) => (before.state === 'done' ? before : { state: 'running', step: null }))
+    bridge.call(name, JSON.parse(key), { signal: abort.signal, progress: (step) => setState({ state: 'running', step }) }).then(
+      (value) => { if (!abort.signal.aborted) setState({ state: 'done', value }) },
+      (error: unknown) => { if (!abort.signal.aborted) setState({ state: 'failed', error: callError(error) }) },
+    )
+    return () => abort.abort()
+  }, [bridge, name, key, asked])
+  return [state, useCallback(() => setAsked((n) => n + 1), [])]
+}

@@ -1,0 +1,25 @@
+import { Modal } from '@mantine/core'
+import type { ReactNode } from 'react'
+import './panel.css'
+
+interface PanelProps {
+  readonly title: string
+  readonly open: boolean
+  readonly onClose: () => void
+  /** Width in pixels. */
+  readonly width?: number
+  readonly children: ReactNode
+}
+
+/** A sheet laid over the page: keeps the focus, closes with Esc. */
+export function Panel({ title, open, onClose, width = 560, children }: PanelProps): ReactNode {
+  return (
+    <Modal
+      opened={open} onClose={onClose} title={title} size={width} radius={0} padding="md" shadow="none" centered={false} yOffset={60}
+      transitionProps={{ duration: 0 }} overlayProps={{ backgroundOpacity: 0.25, color: '#1c2733' }} closeButtonProps={{ 'aria-label': 'Close', size: 'sm' }}
+      classNames={{ content: 'panel', header: 'panel-head', title: 'panel-title' }}
+    >
+      {children}
+    </Modal>
+  )
+}

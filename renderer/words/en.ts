@@ -1,0 +1,5 @@
+/** Every text of the window in English, a part per folder. Sentences of findings come from the core. */
+import { app } from './en/app.ts'
+import { parts } from './en/parts.ts'
+
+export const words = { app, parts } as const

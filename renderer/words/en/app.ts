@@ -1,0 +1,12 @@
+export const app = {
+  name: 'Dipledger',
+  jobs: {
+    transfer: 'Transfer', register: 'Register', month: 'Month', yard: 'Yard', people: 'People', check: 'Check a document', ledger: 'Ledger',
+  },
+  jobsLabel: 'Jobs', yardStrip: 'Tanks', nextTicket: 'Next ticket', head: 'Ledger head', entry: (seq: number): string => `entry ${seq}`,
+  noTerminal: 'No terminal yet', notGauged: 'not gauged', keysTitle: 'Keys', keysHint: '? keys', everywhere: 'Everywhere',
+  goTo: (job: string): string => `Go to ${job}`, showKeys: 'Show this list', closes: 'Close what lies on top', nextField: 'Next field of a sheet',
+  loading: 'Opening the ledger …',
+  emptyYard: 'No tanks on record. Enter them in Yard.',
+  tankLabel: (code: string, name: string, level: string, temperature: string): string => `${code}, ${name}: ${level}, ${temperature}`,
+} as const
