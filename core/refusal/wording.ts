@@ -13,9 +13,10 @@ const SENTENCES = {
   'unreadable-value': (f) => `${f.path}: “${f.value}” cannot be read. Write ${f.limit}.`,
   'unit-not-accepted': (f) => `${f.path}: the unit in “${f.value}” is not accepted here. Write ${f.limit}.`,
   'out-of-range': (f) => `${f.path} is ${f.value}; the limit is ${f.limit} (${f.clause}).`,
+  'value-not-used': (f) => `${f.path}: “${f.value}” would not be used: ${f.limit}.`,
   'unknown-operation': (f) => `There is no operation “${f.value}”. There are: ${f.limit}.`,
   // volume correction
-  'density-outside-group': (f) => `${f.path}: base density ${f.value} is outside ${f.limit} (${f.clause}).`,
+  'density-outside-group': (f) => `${f.path}: ${f.value} has a density at 60 °F outside its group: ${f.limit} (${f.clause}).`,
   'density-not-converged': (f) => `${f.path}: no base density was found for ${f.value} within ${f.limit} (${f.clause}).`,
   // tank and capacity table
   'capacity-table-line': (f) => `${f.path}: “${f.value}” is not a line of a capacity table. Write ${f.limit}.`,

@@ -17,6 +17,10 @@ export const DISCRIMINATION = {
   CTPL: { increment: '0.00001', clause: 'MPMS-11.1-2004 11.1.5.4' },
   CTSh: { increment: '0.00001', clause: 'MPMS-12.1.1 Table 1' },
   CSW: { increment: '0.00001', clause: 'MPMS-12.1.1 Table 1' },
+  'alpha60 /degF': { increment: '0.0000001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  'Fp 1e-5/psi': { increment: '0.001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  'Fp 1e-5/kPa': { increment: '0.0001', clause: 'MPMS-11.1-2004 11.1.5.4' },
+  'Fp 1e-5/bar': { increment: '0.01', clause: 'MPMS-11.1-2004 11.1.5.4' },
   // temperatures
   'TSh degF': { increment: '1', clause: 'MPMS-12.1.1 shell temperature' },
   'TSh degC': { increment: '0.5', clause: 'MPMS-12.1.1 shell temperature' },
@@ -41,6 +45,8 @@ export const DISCRIMINATION = {
   'mass long-ton': { increment: '0.001', clause: 'COMMON-PRACTICE' },
   // levels, as a gauge reports them or a probe computes them
   'level mm': { increment: '1', clause: 'MPMS-3.1A' },
+  'level uncertainty mm': { increment: '0.1', clause: 'COMMON-PRACTICE' },
+  'pressure kPa': { increment: '0.001', clause: 'COMMON-PRACTICE' },
   // reconciliation
   'share %': { increment: '0.001', clause: 'COMMON-PRACTICE' },
 } as const satisfies Record<string, RoundingRule>

@@ -35,7 +35,8 @@ export function readMeasured<U extends string>(
   const match = NUMBER.exec(plainText(text))
   if (!match) return finding('unreadable-value')
   const [, digits = '', word = ''] = match
-  if (digits.length > 40 || /^[,\d]/.test(word)) return finding('unreadable-value')
+  // a second number, a thousands mark or an exponent behind the digits is not a unit
+  if (digits.length > 40 || /^(?:[,.\d]|e[+-]?\d)/i.test(word)) return finding('unreadable-value')
   const unit = unitNamed(word, words)
   if (unit === undefined) return finding(word === '' ? 'unreadable-value' : 'unit-not-accepted')
   return accepted({ text, value: new Decimal(digits), unit })
@@ -45,6 +46,11 @@ function unitNamed<U extends string>(word: string, words: UnitWords<U>): U | und
   const wanted = word.trim().toLowerCase()
   const entries = Object.entries<readonly string[]>(words) as [U, readonly string[]][]
   return entries.find(([unit, spellings]) => unit.toLowerCase() === wanted || spellings.includes(wanted))?.[0]
+}
+
+/** The digits of a value as they were written, trailing zeros and all: `12.0` of `12.0 psi`. Not for feet and inches. */
+export function writtenDigits(measured: Measured<string>): string {
+  return NUMBER.exec(plainText(measured.text))?.[1] ?? measured.value.toFixed()
 }
 
 /** The canonical spelling of a value: digits, a blank, the unit word. Reading it gives the same value back. */

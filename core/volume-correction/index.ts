@@ -6,3 +6,11 @@ export {
   BASE_TEMPERATURES, COMMODITIES, densityInputSchema, EDITIONS, volumeCorrectionInputSchema, volumeCorrectionOutputSchema,
   type BaseTemperature, type Commodity, type DensityInput, type Edition, type VolumeCorrectionInput, type VolumeCorrectionOutput,
 } from './commodity.ts'
+export { correctVolume } from './correct-volume.ts'
+export { findBaseLiquid, type BaseLiquidInput, type BaseLiquidPaths, type DensityReading, type FoundLiquid } from './base-liquid.ts'
+export { factorsAt, type BaseLiquid, type Factors } from './factors.ts'
+export { correctionAt, type Correction } from './correction.ts'
+export { baseDensityIn, baseDensityLines } from './base-density-lines.ts'
+export { readPressure, readTemperature } from './limits.ts'
+export type { Subgroup } from './bands.ts'
+export { waterDensity } from './water.ts'

@@ -1,0 +1,86 @@
+import { discriminate, type Rounded } from '../rounding/index.ts'
+import { densityIn, writtenDigits, type DensityUnit } from '../units/index.ts'
+import { exactLine, inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
+import type { FoundLiquid } from './base-liquid.ts'
+import { CARRIED_ON, pressureLine } from './correction.ts'
+import type { BaseLiquid } from './factors.ts'
+
+/**
+ * Base density in a unit, rounded. In kg/m³ and g/cm³ it is the density at the product's base temperature; °API gravity
+ * and relative density are defined at 60 °F, so in them it is the density at 60 °F whatever the base temperature.
+ * @param liquid a liquid whose base density is known
+ * @param unit unit in which it is to be printed
+ * @source MPMS-11.1-2004 11.1.5.1
+ */
+export function baseDensityIn(liquid: BaseLiquid, unit: DensityUnit): Rounded {
+  const density = unit === 'degAPI' || unit === 'RD' ? liquid.density60 : liquid.baseDensity
+  return discriminate(`density ${unit}`, densityIn(density, unit))
+}
+
+/**
+ * Worksheet lines from the density as written to the base density and the expansion factor, of the symbols
+ * ρobs or ρstated, tobs, Pobs, HYC, ρhyc, ρ60, ρb, API60 or RD60, α60.
+ * @param found the liquid and how its base density was found
+ * @source MPMS-11.1-2004 11.1.6.2
+ */
+export function baseDensityLines(found: FoundLiquid): readonly WorksheetLine[] {
+  return [...readingLines(found), density60Line(found), ...baseLines(found), expansionLine(found)]
+}
+
+function readingLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[] {
+  const { density, observed } = reading
+  const digits = writtenDigits(density)
+  if (observed === null) {
+    const at = density.unit === 'degAPI' || density.unit === 'RD' ? '60 degF' : liquid.baseTemperature
+    return [inputLine({ symbol: 'ρstated', name: `Density as stated, at ${at}`, value: digits, unit: density.unit, clause: 'MPMS-11.1-2004 11.1.5.1' })]
+  }
+  const lines = [
+    inputLine({ symbol: 'ρobs', name: 'Observed density', value: digits, unit: density.unit, clause: 'MPMS-9' }),
+    inputLine({ symbol: 'tobs', name: 'Temperature of the observed density', value: writtenDigits(observed.temperature), unit: observed.temperature.unit, clause: 'MPMS-7' }),
+    pressureLine('Pobs', 'Pressure of the observed density', observed.pressure),
+  ]
+  if (observed.hydrometer === null) return lines
+  const { factor, graduatedAt } = observed.hydrometer
+  const formula = graduatedAt === '60 degF' ? '1 − 0.00001278 (t − 60) − 0.0000000062 (t − 60)²' : `1 − 0.000023 (t − ${graduatedAt === '15 degC' ? 15 : 20}) − 0.00000002 (t − ${graduatedAt === '15 degC' ? 15 : 20})²`
+  const clause = 'MPMS-9 glass hydrometer correction'
+  return [
+    ...lines,
+    exactLine({ symbol: 'HYC', name: `Glass correction of a hydrometer graduated at ${graduatedAt}`, unit: '', formula, clause, from: ['tobs'], value: factor }),
+    roundedLine({ symbol: 'ρhyc', name: 'Observed density, corrected for the hydrometer', unit: 'kg/m3', formula: 'ρobs × HYC', clause, from: ['ρobs', 'HYC'], rounded: discriminate('density kg/m3', reading.used), notes: [CARRIED_ON] }),
+  ]
+}
+
+function density60Line({ reading, liquid, passes }: FoundLiquid): WorksheetLine {
+  const { observed, density } = reading
+  const words = { symbol: 'ρ60', name: 'Density at 60 °F and 0 psig', unit: 'kg/m3', rounded: discriminate('density kg/m3', liquid.density60), notes: [CARRIED_ON] }
+  if (passes > 0) {
+    const used = observed === null ? 'ρstated' : observed.hydrometer === null ? 'ρobs' : 'ρhyc'
+    const at = observed === null ? liquid.baseTemperature : 'tobs, Pobs'
+    const from = observed === null ? ['ρstated'] : [used, 'tobs', 'Pobs']
+    return roundedLine({ ...words, formula: `ρ60 such that ρ60 CTL CPL = ${used} at ${at}`, clause: observed === null ? 'MPMS-11.1-2004 11.1.7.1' : 'MPMS-11.1-2004 11.1.6.2', from, notes: [CARRIED_ON, `found in ${passes} ${passes === 1 ? 'pass' : 'passes'}`] })
+  }
+  const formula = { 'kg/m3': 'ρstated', 'g/cm3': '1000 ρstated', RD: '999.016 ρstated', degAPI: '141.5 / (ρstated + 131.5) × 999.016' }[density.unit]
+  return roundedLine({ ...words, formula, clause: 'MPMS-11.1-2004 11.1.5.1', from: ['ρstated'] })
+}
+
+function baseLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[] {
+  const { unit } = reading.density
+  const at = liquid.baseTemperature
+  const inUnits = unit === 'g/cm3' ? 'g/cm3' : 'kg/m3'
+  const base = roundedLine({
+    symbol: 'ρb', name: `Base density, at ${at} and 0 psig`, unit: inUnits, rounded: baseDensityIn(liquid, inUnits), notes: [CARRIED_ON],
+    formula: at === '60 degF' ? 'ρ60' : `ρ60 × CTL(60 °F → ${at})`, clause: at === '60 degF' ? 'MPMS-11.1-2004 11.1.6.2' : 'MPMS-11.1-2004 11.1.7.2', from: ['ρ60'],
+  })
+  if (unit !== 'degAPI' && unit !== 'RD') return [base]
+  const words = unit === 'degAPI'
+    ? { symbol: 'API60', name: 'API gravity at 60 °F', formula: '141.5 / (ρ60 / 999.016) − 131.5' }
+    : { symbol: 'RD60', name: 'Relative density 60/60 °F', formula: 'ρ60 / 999.016' }
+  return [base, roundedLine({ ...words, unit, rounded: baseDensityIn(liquid, unit), clause: 'MPMS-11.1-2004 11.1.5.1', from: ['ρ60'] })]
+}
+
+function expansionLine({ expansion, liquid }: FoundLiquid): WorksheetLine {
+  const words = { symbol: 'α60', name: 'Thermal expansion factor at 60 °F' }
+  if (expansion !== null) return inputLine({ ...words, value: writtenDigits(expansion), unit: expansion.unit, clause: 'MPMS-11.1-2004 11.1.6.1', notes: ['given for a special application'] })
+  const K = liquid.subgroup
+  return roundedLine({ ...words, unit: '/degF', formula: `(K0/ρ* + K1)/ρ* + K2, coefficients of ${K}`, clause: 'MPMS-11.1-2004 11.1.6.1', from: ['ρ60'], rounded: discriminate('alpha60 /degF', liquid.expansion60), notes: [CARRIED_ON] })
+}
