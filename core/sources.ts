@@ -24,6 +24,7 @@ export const SOURCES = {
   'EN-319-142-1': { title: 'PAdES digital signatures', edition: 'ETSI EN 319 142-1', publisher: 'ETSI' },
   'RFC-8785': { title: 'JSON canonicalization scheme', edition: 'RFC 8785', publisher: 'IETF' },
   'RFC-3339': { title: 'Date and time on the Internet', edition: 'RFC 3339', publisher: 'IETF' },
+  'RFC-7292': { title: 'PKCS #12: personal information exchange syntax', edition: 'RFC 7292', publisher: 'IETF' },
   'FIPS-180-4': { title: 'Secure hash standard', edition: 'FIPS 180-4', publisher: 'NIST' },
   'NIST-SP-800-63B': { title: 'Digital identity guidelines: authentication', edition: 'NIST SP 800-63B', publisher: 'NIST' },
   'GUM': { title: 'Guide to the expression of uncertainty in measurement', edition: 'JCGM 100:2008', publisher: 'BIPM' },

@@ -52,6 +52,7 @@ const SENTENCES = {
   'signers-not-two': (f) => `${f.path}: a ticket is signed by two different identities, ${f.limit}; given: ${f.value}.`,
   'passphrase-wrong': (f) => `${f.path}: the passphrase does not open the key of ${f.value}; ${f.limit}.`,
   'passphrase-too-short': (f) => `${f.path}: a passphrase of ${f.value} characters is too short; ${f.limit}.`,
+  'identity-file-unreadable': (f) => `${f.path}: ${f.value} gives no signing identity: ${f.limit}.`,
   'certificate-not-valid': (f) => `${f.path}: the certificate of ${f.value} is not valid at this time (${f.limit}).`,
   // ledger and documents
   'ledger-damaged': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
