@@ -16,10 +16,13 @@ const WORDS: UnitWords<PlainUnit> = {
   in: ['"', '″', 'inch', 'inches'], ft: ["'", '′', 'foot', 'feet'],
 }
 
-const FEET_AND_INCHES = /^(-)?(\d+)\s*(?:ft|feet|foot|'|′)\s*(?:(\d+(?:\.\d+)?)?(?:\s*[ -]?\s*(\d+)\/(\d+))?)\s*(?:in|inch|inches|"|″)$/i
-const INCHES_AND_FRACTION = /^(-)?(?:(\d+)[ -]+)?(\d+)\/(\d+)\s*(?:in|inch|inches|"|″)$/i
+const INCHES = String.raw`(?:(\d+(?:\.\d+)?)|(?:(\d+)[ -]+)?(\d+)/(\d+))\s*(?:in|inch|inches|"|″)$`
+const FEET_AND_INCHES = new RegExp(String.raw`^([+-])?(\d+)\s*(?:ft|feet|foot|'|′)(?:\s*|-)${INCHES}`, 'i')
+const INCHES_AND_FRACTION = new RegExp(String.raw`^([+-])?()(?=.*/)${INCHES}`, 'i')
+/** A number behind a unit word: neither form above, and not a plain length. */
+const NUMBER_AFTER_WORD = /[a-z'"′″]\W*\d/i
 const FRACTIONS = new Set(['2', '4', '8', '16', '32', '64'])
-const EXAMPLE = 'a length as 12.345 m, 8 421 mm without the blank, 495.625 in or 41 ft 3 5/8 in'
+const EXAMPLE = 'a length as 12.345 m, 8421 mm, 495.625 in or 41 ft 3 5/8 in'
 
 /**
  * Reads a level as people write it: `12.345 m`, `8421 mm`, `41 ft 3 5/8 in`, `41' 3 5/8"`.
@@ -27,25 +30,28 @@ const EXAMPLE = 'a length as 12.345 m, 8 421 mm without the blank, 495.625 in or
  */
 export function parseLength(text: string, path: string): Outcome<Length> {
   const plain = plainText(text)
-  const feet = FEET_AND_INCHES.exec(plain)
-  if (feet) return feetAndInches(text, path, feet[1], feet[2], feet[3], feet[4], feet[5])
-  const inches = INCHES_AND_FRACTION.exec(plain)
-  if (inches) return feetAndInches(text, path, inches[1], '0', inches[2], inches[3], inches[4])
+  const match = FEET_AND_INCHES.exec(plain) ?? INCHES_AND_FRACTION.exec(plain)
+  if (match) return feetAndInches(text, path, { sign: match[1], feet: match[2] ?? '', inches: match[3], whole: match[4], above: match[5], below: match[6] })
+  if (NUMBER_AFTER_WORD.test(plain)) return refused({ code: 'unreadable-value', path, value: text, limit: EXAMPLE, clause: 'HOUSE units' })
   return readMeasured(text, path, WORDS, EXAMPLE)
 }
 
-function feetAndInches(
-  text: string, path: string, sign?: string, feet = '0', whole?: string, above?: string, below?: string,
-): Outcome<Length> {
-  const wrongFraction = below !== undefined && (!FRACTIONS.has(below) || Number(above) >= Number(below) || whole?.includes('.'))
-  const noInches = whole === undefined && above === undefined
-  const twelveOrMore = feet !== '0' && Number(whole ?? 0) >= 12
-  if (wrongFraction || noInches || twelveOrMore) {
+/** The parts of a length in feet and inches: decimal inches, or whole inches and a fraction. */
+interface FeetAndInches {
+  readonly sign: string | undefined; readonly feet: string; readonly inches: string | undefined
+  readonly whole: string | undefined; readonly above: string | undefined; readonly below: string | undefined
+}
+
+function feetAndInches(text: string, path: string, parts: FeetAndInches): Outcome<Length> {
+  const { sign, feet, inches, whole, above, below } = parts
+  const wrongFraction = below !== undefined && (!FRACTIONS.has(below) || Number(above) >= Number(below))
+  const twelveOrMore = feet !== '' && Number(inches ?? whole ?? 0) >= 12
+  if (wrongFraction || twelveOrMore || text.length > 64) {
     return refused({ code: 'unreadable-value', path, value: text, limit: 'inches below 12 with halves to sixty-fourths, as 41 ft 3 5/8 in', clause: 'HOUSE units' })
   }
   const fraction = below === undefined ? new Decimal(0) : new Decimal(above ?? 0).div(below)
-  const value = new Decimal(feet).times(12).plus(whole ?? 0).plus(fraction)
-  return accepted({ text, value: sign ? value.negated() : value, unit: 'ft-in' })
+  const value = new Decimal(feet === '' ? 0 : feet).times(12).plus(inches ?? whole ?? 0).plus(fraction)
+  return accepted({ text, value: sign === '-' ? value.negated() : value, unit: 'ft-in' })
 }
 
 /** Exact millimetres. */

@@ -3,7 +3,7 @@ import { densityIn, writtenDigits, type DensityUnit } from '../units/index.ts'
 import { exactLine, inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { FoundLiquid } from './base-liquid.ts'
 import { CARRIED_ON, pressureLine } from './correction.ts'
-import type { BaseLiquid } from './factors.ts'
+import { definedAt60, type BaseLiquid } from './factors.ts'
 
 /**
  * Base density in a unit, rounded. In kg/m³ and g/cm³ it is the density at the product's base temperature; °API gravity
@@ -13,7 +13,9 @@ import type { BaseLiquid } from './factors.ts'
  * @source MPMS-11.1-2004 11.1.5.1
  */
 export function baseDensityIn(liquid: BaseLiquid, unit: DensityUnit): Rounded {
-  const density = unit === 'degAPI' || unit === 'RD' ? liquid.density60 : liquid.baseDensity
+  // as stated, a density keeps its digits: there and back through kg/m³ a half would not stay a half
+  if (liquid.stated?.unit === unit) return discriminate(`density ${unit}`, liquid.stated.value)
+  const density = definedAt60(unit) ? liquid.density60 : liquid.baseDensity
   return discriminate(`density ${unit}`, densityIn(density, unit))
 }
 
@@ -31,7 +33,7 @@ function readingLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[
   const { density, observed } = reading
   const digits = writtenDigits(density)
   if (observed === null) {
-    const at = density.unit === 'degAPI' || density.unit === 'RD' ? '60 degF' : liquid.baseTemperature
+    const at = definedAt60(density.unit) ? '60 degF' : liquid.baseTemperature
     return [inputLine({ symbol: 'ρstated', name: `Density as stated, at ${at}`, value: digits, unit: density.unit, clause: 'MPMS-11.1-2004 11.1.5.1' })]
   }
   const lines = [
@@ -66,16 +68,18 @@ function density60Line({ reading, liquid, passes }: FoundLiquid): WorksheetLine 
 function baseLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[] {
   const { unit } = reading.density
   const at = liquid.baseTemperature
+  const statedThere = liquid.stated !== null && !definedAt60(unit)
   const inUnits = unit === 'g/cm3' ? 'g/cm3' : 'kg/m3'
   const base = roundedLine({
     symbol: 'ρb', name: `Base density, at ${at} and 0 psig`, unit: inUnits, rounded: baseDensityIn(liquid, inUnits), notes: [CARRIED_ON],
-    formula: at === '60 degF' ? 'ρ60' : `ρ60 × CTL(60 °F → ${at})`, clause: at === '60 degF' ? 'MPMS-11.1-2004 11.1.6.2' : 'MPMS-11.1-2004 11.1.7.2', from: ['ρ60'],
+    formula: statedThere ? 'ρstated' : at === '60 degF' ? 'ρ60' : `ρ60 × CTL(60 °F → ${at})`,
+    clause: at === '60 degF' ? 'MPMS-11.1-2004 11.1.6.2' : 'MPMS-11.1-2004 11.1.7.2', from: [statedThere ? 'ρstated' : 'ρ60'],
   })
-  if (unit !== 'degAPI' && unit !== 'RD') return [base]
+  if (!definedAt60(unit)) return [base]
   const words = unit === 'degAPI'
     ? { symbol: 'API60', name: 'API gravity at 60 °F', formula: '141.5 / (ρ60 / 999.016) − 131.5' }
     : { symbol: 'RD60', name: 'Relative density 60/60 °F', formula: 'ρ60 / 999.016' }
-  return [base, roundedLine({ ...words, unit, rounded: baseDensityIn(liquid, unit), clause: 'MPMS-11.1-2004 11.1.5.1', from: ['ρ60'] })]
+  return [base, roundedLine({ ...words, unit, ...(liquid.stated === null ? {} : { formula: 'ρstated' }), rounded: baseDensityIn(liquid, unit), clause: 'MPMS-11.1-2004 11.1.5.1', from: [liquid.stated === null ? 'ρ60' : 'ρstated'] })]
 }
 
 function expansionLine({ expansion, liquid }: FoundLiquid): WorksheetLine {

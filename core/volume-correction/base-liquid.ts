@@ -4,7 +4,7 @@ import { searchBaseDensity, MOST_PASSES, NEAR_ENOUGH, type Liquid, type Search }
 import { BASE_DEGF } from './base-temperature.ts'
 import { densityRange } from './bands.ts'
 import type { BaseTemperature, Commodity, DensityInput } from './commodity.ts'
-import { liquidAt60, type BaseLiquid } from './factors.ts'
+import { definedAt60, liquidAt60, type BaseLiquid } from './factors.ts'
 import { hydrometerCorrection } from './hydrometer.ts'
 import { densityOutsideGroup, readExpansion, readPressure, readTemperature } from './limits.ts'
 
@@ -51,7 +51,7 @@ export function findBaseLiquid(input: BaseLiquidInput, paths: BaseLiquidPaths): 
     const liquid: Liquid = { commodity: input.commodity, alpha60: expansion === null ? null : perDegF(expansion) }
     const search = density60(liquid, reading, input.baseTemperature)
     if (search.end !== 'found') return refused(notFound(search.end, input, reading, paths.density))
-    return accepted({ liquid: liquidAt60(liquid, input.baseTemperature, search.rho60), reading, expansion, passes: search.passes })
+    return accepted({ liquid: liquidAt60(liquid, input.baseTemperature, search.rho60, reading.observed === null ? reading.density : null), reading, expansion, passes: search.passes })
   })
 }
 
@@ -71,7 +71,7 @@ function readingOf(input: BaseLiquidInput, path: string): Outcome<DensityReading
   const parsedPressure: Outcome<Pressure | null> = pressure === undefined ? accepted(null) : readPressure(pressure, `${path}.pressure`)
   if (temperature === undefined) return then(allOf({ density, pressure: parsedPressure, atBase: onlyAtBase(input, path) }), (read) => accepted({ density: read.density, observed: null, used: kilogramsPerCubicMetre(read.density) }))
   return then(allOf({ density, temperature: readTemperature(temperature, `${path}.temperature`), pressure: parsedPressure }), (read) => {
-    const graduatedAt = read.density.unit === 'degAPI' || read.density.unit === 'RD' ? '60 degF' : input.baseTemperature
+    const graduatedAt = definedAt60(read.density.unit) ? '60 degF' : input.baseTemperature
     const correction = hydrometer === true ? { factor: hydrometerCorrection(graduatedAt, degF(read.temperature)), graduatedAt } : null
     const used = kilogramsPerCubicMetre(read.density) * (correction?.factor ?? 1)
     return accepted({ density: read.density, observed: { temperature: read.temperature, pressure: read.pressure, hydrometer: correction }, used })
@@ -95,7 +95,7 @@ function density60(liquid: Liquid, reading: DensityReading, baseTemperature: Bas
   if (observed !== null) {
     return searchBaseDensity(liquid, used, degF(observed.temperature), observed.pressure === null ? 0 : psig(observed.pressure))
   }
-  if (baseTemperature !== '60 degF' && (density.unit === 'kg/m3' || density.unit === 'g/cm3')) {
+  if (baseTemperature !== '60 degF' && !definedAt60(density.unit)) {
     return searchBaseDensity(liquid, used, BASE_DEGF[baseTemperature], 0)
   }
   const { from, to } = densityRange(liquid.commodity)

@@ -1,3 +1,4 @@
+import { kilogramsPerCubicMetre, type Density, type DensityUnit } from '../units/index.ts'
 import { bandAt, type Subgroup } from './bands.ts'
 import type { Liquid } from './base-density.ts'
 import { BASE_DEGF, fromBase } from './base-temperature.ts'
@@ -12,7 +13,9 @@ export interface BaseLiquid extends Liquid {
   readonly subgroup: Subgroup
   /** Density at 60 °F and 0 psig [kg/m³]. */
   readonly density60: number
-  /** Density at the base temperature and 0 psig [kg/m³]. */
+  /** The density as written, where it was stated at base conditions and not observed. */
+  readonly stated: Density | null
+  /** Density at the base temperature and 0 psig; as stated, where it was stated there [kg/m³]. */
   readonly baseDensity: number
   /** Density at 60 °F on IPTS-68, ρ* [kg/m³]. */
   readonly shiftedDensity: number
@@ -35,29 +38,36 @@ export interface Factors {
 }
 
 /**
- * A liquid from its density at 60 °F: zone, ρ*, α60, and density at the base temperature, ρb = ρ60 CTL(60 → Tb).
+ * A liquid from its density at 60 °F: zone, ρ*, α60, and density at the base temperature, ρb = ρ60 CTL(60 → Tb). A
+ * density that was stated at the base temperature stays as stated, since ρ60 was only found from it to 10⁻⁶ kg/m³.
  * @param liquid group, and α60 of a special application
  * @param baseTemperature base temperature of the product
  * @param density60 density at 60 °F and 0 psig, within the group's range [kg/m³]
+ * @param stated the density that was stated at base conditions; null where it was observed
  * @source MPMS-11.1-2004 11.1.7.2
  * @checked mpms11.1-2004/11.1.7.2/ex1 and following
  */
-export function liquidAt60(liquid: Liquid, baseTemperature: BaseTemperature, density60: number): BaseLiquid {
+export function liquidAt60(liquid: Liquid, baseTemperature: BaseTemperature, density60: number, stated: Density | null): BaseLiquid {
   const band = bandAt(liquid.commodity, density60)
   const rhoStar = liquid.alpha60 === null ? shiftedDensity(band, density60) : shiftedDensityByAlpha(liquid.alpha60, density60)
   const expansion60 = liquid.alpha60 ?? expansionFactor(band, rhoStar)
   const ctlToBase = baseTemperature === '60 degF' ? 1 : ctl(expansion60, onIpts68(BASE_DEGF[baseTemperature]))
+  const statedAtBase = stated !== null && !definedAt60(stated.unit)
   return {
-    commodity: liquid.commodity, alpha60: liquid.alpha60, baseTemperature, subgroup: band.subgroup, density60,
-    baseDensity: density60 * ctlToBase, shiftedDensity: rhoStar, expansion60, ctlToBase,
+    commodity: liquid.commodity, alpha60: liquid.alpha60, baseTemperature, subgroup: band.subgroup, density60, stated,
+    baseDensity: statedAtBase ? kilogramsPerCubicMetre(stated) : density60 * ctlToBase, shiftedDensity: rhoStar, expansion60, ctlToBase,
   }
+}
+
+/** °API gravity and relative density 60/60 are defined at 60 °F, whatever the base temperature. @source MPMS-11.1-2004 11.1.5.1 */
+export function definedAt60(unit: DensityUnit): unit is 'degAPI' | 'RD' {
+  return unit === 'degAPI' || unit === 'RD'
 }
 
 /**
  * CTL, CPL and CTPL of a liquid at a temperature and pressure, unrounded, from its base temperature and 0 psig:
  *   CTPL = CTL × CPL;  ρ(t, P) = ρb × CTPL
- * Neither range is checked here: {@link temperatureWithinLimits} and {@link pressureWithinLimits} do that where a value
- * is read.
+ * Neither range is checked here: {@link readTemperature} and {@link readPressure} do that where a value is read.
  * @param liquid a liquid whose base density is known
  * @param t temperature, −58 … 302 [°F]
  * @param P gauge pressure, up to 1500; negative is taken as 0 [psi]
