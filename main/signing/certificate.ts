@@ -1,4 +1,4 @@
-import { createHash, X509Certificate, type webcrypto } from 'node:crypto'
+import { createHash, webcrypto, X509Certificate } from 'node:crypto'
 import type { Identity } from '../../core/ledger/index.ts'
 
 export type KeyKind = 'P-256' | 'RSA'
@@ -34,7 +34,7 @@ export function keyKindOf(certificate: Uint8Array): KeyKind | undefined {
 export function signingKey(pkcs8: Uint8Array<ArrayBuffer>, identity: Identity): Promise<webcrypto.CryptoKey> {
   const rsa = keyKindOf(Buffer.from(identity.certificate, 'base64')) === 'RSA'
   const algorithm = rsa ? { name: 'RSASSA-PKCS1-v1_5', hash: 'SHA-256' } : { name: 'ECDSA', namedCurve: 'P-256' }
-  return crypto.subtle.importKey('pkcs8', pkcs8, algorithm, false, ['sign'])
+  return webcrypto.subtle.importKey('pkcs8', pkcs8, algorithm, false, ['sign'])
 }
 
 function instant(date: Date): string {

@@ -1,4 +1,4 @@
-import { verify, X509Certificate, type webcrypto } from 'node:crypto'
+import { verify, webcrypto, X509Certificate } from 'node:crypto'
 import * as asn1 from 'asn1js'
 import * as pki from 'pkijs'
 
@@ -31,7 +31,7 @@ export interface CmsReading {
 export async function signCms(digest: Bytes, key: webcrypto.CryptoKey, certificate: Bytes): Promise<Bytes> {
   const attributes = await signedAttributes(digest, certificate)
   const algorithm = key.algorithm.name === 'ECDSA' ? { name: 'ECDSA', hash: 'SHA-256' } : { name: key.algorithm.name }
-  const raw = new Uint8Array(await crypto.subtle.sign(algorithm, key, asSet(attributes).toBER()))
+  const raw = new Uint8Array(await webcrypto.subtle.sign(algorithm, key, asSet(attributes).toBER()))
   return enveloped(digest, certificate, key.algorithm.name === 'ECDSA' ? ecdsaToDer(raw) : raw)
 }
 
@@ -60,7 +60,7 @@ export async function readCms(contents: Bytes, digest: Bytes): Promise<CmsReadin
 }
 
 async function signedAttributes(digest: Bytes, certificate: Bytes): Promise<asn1.AsnType[]> {
-  const hash = await crypto.subtle.digest('SHA-256', certificate)
+  const hash = await webcrypto.subtle.digest('SHA-256', certificate)
   const essCertificate = sequence(sequence(sequence(new asn1.OctetString({ valueHex: hash }))))
   // In the order of their encodings, as DER has it for a set: the shortest first.
   return [
