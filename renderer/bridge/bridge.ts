@@ -11,6 +11,8 @@ export interface SpokenFinding extends Omit<Finding, 'code' | 'clause'> {
 export interface CallOptions {
   readonly progress?: (step: Progress) => void
   readonly signal?: AbortSignal
+  /** The call must arrive even if the window closes right after it. Small inputs only. */
+  readonly outlivesWindow?: boolean
 }
 
 /** The only way out of the window. Every call settles: with a result, or with one of the three errors below. */

@@ -13,7 +13,7 @@ export function loopbackBridge(token: string, request: typeof fetch = fetch): Br
       const last = await guarded(options, async () => {
         const response = await request(`/op/${name}`, {
           method: 'POST', headers: { 'content-type': 'application/json', 'x-dipledger-token': token },
-          body: JSON.stringify(input), signal: options.signal ?? null,
+          body: JSON.stringify(input), signal: options.signal ?? null, keepalive: options.outlivesWindow ?? false,
         })
         return lastLine(response, options)
       })

@@ -1,5 +1,6 @@
 /** Every text of the window in English, a part per folder. Sentences of findings come from the core. */
 import { app } from './en/app.ts'
+import { gauge } from './en/gauge.ts'
 import { parts } from './en/parts.ts'
 
-export const words = { app, parts } as const
+export const words = { app, gauge, parts } as const

@@ -1,0 +1,44 @@
+import { wording, type Finding } from '../../core/refusal/index.ts'
+import type { ReadTime } from '../parts/local-time.ts'
+import { words } from '../words/en.ts'
+import { lineOfPath } from './field-kinds.ts'
+import type { GaugeField } from './gauge-form.ts'
+
+/** A finding at the field it belongs to: its DOM id, and the sentence with the field's name in it. */
+export interface PlacedFinding { readonly field: string; readonly message: string; readonly clause: string }
+
+/** What is wrong on a sheet, and which fields are only still empty. */
+export interface Placed { readonly findings: readonly PlacedFinding[]; readonly missing: readonly string[] }
+
+/** Whether a finding says no more than that nothing was entered yet. */
+export function isOnlyEmpty(finding: Pick<Finding, 'code' | 'value'>): boolean {
+  return finding.value.trim() === '' && (finding.code === 'missing-value' || finding.code === 'unreadable-value' || finding.code === 'malformed-input')
+}
+
+/** The name of a line for people: `Opening: liquid temperature`. */
+export function nameOfLine(column: string, line: GaugeField): string {
+  const spot = /^spots\.(\d+)\.(level|temperature)$/.exec(line)
+  const name = spot ? words.gauge.spot(Number(spot[1]) + 1, spot[2] === 'level') : words.gauge.lines[line as keyof typeof words.gauge.lines]
+  const title = words.gauge.columns[column as keyof typeof words.gauge.columns] ?? column
+  return `${title}: ${name}`
+}
+
+/**
+ * Findings of one gauge on the lines of its column.
+ * @param column `opening`, `closing` or `gauge`: the start of the path and of the field's id
+ */
+export function placeOnSheet(column: string, found: readonly Finding[], at: string, time: ReadTime): Placed {
+  const findings: PlacedFinding[] = []
+  const missing: string[] = []
+  if (at.trim() === '') missing.push(`${column}.at`)
+  else if (!time.ok) findings.push({ field: `${column}.at`, message: words.gauge.time[time.why](nameOfLine(column, 'at')), clause: 'RFC-3339' })
+  for (const finding of found) {
+    const path = finding.path.startsWith(`${column}.`) ? finding.path.slice(column.length + 1) : finding.path
+    const line = lineOfPath(path)
+    if (line === 'at' && !time.ok) continue
+    const field = line ? `${column}.${line}` : column
+    if (line && isOnlyEmpty(finding)) missing.push(field)
+    else findings.push({ field, message: wording(line ? { ...finding, path: nameOfLine(column, line) } : finding), clause: finding.clause })
+  }
+  return { findings, missing: [...new Set(missing)] }
+}

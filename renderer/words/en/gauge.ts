@@ -1,0 +1,45 @@
+export const gauge = {
+  title: 'Inventory gauge', columns: { opening: 'Opening', closing: 'Closing', gauge: 'Gauge' },
+  lines: {
+    at: 'time', by: 'read by', levelBy: 'level by', level: 'level', referenceHeight: 'observed reference height', waterCut: 'water cut',
+    liquid: 'liquid temperature', ambient: 'ambient temperature', instrument: 'density by', density: 'density', densityTemperature: 'density temperature',
+    densityPressure: 'density pressure', sedimentAndWater: 'sediment and water', pressure: 'vapour pressure', remarks: 'remarks',
+  },
+  heads: {
+    at: (zone: string): string => `Time, ${zone}`, by: 'Read by', levelBy: 'Level by', innage: 'Innage', ullage: 'Ullage', either: 'Innage / ullage',
+    referenceHeight: 'Reference height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient', instrument: 'Density by',
+    density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', sedimentAndWater: 'S&W', pressure: 'Vapour pressure',
+    spots: 'Temperature spots', remarks: 'Remarks',
+  },
+  levelBy: { innage: 'Innage', ullage: 'Ullage' },
+  instruments: { hydrometer: 'Hydrometer', 'density-meter': 'Density meter', base: 'Base density given' },
+  optional: 'optional', timeHint: '2026-03-14 06:10',
+  spot: (number: number, level: boolean): string => `spot ${number} ${level ? 'level' : 'temperature'}`,
+  addSpot: 'Add spot', dropSpot: (number: number): string => `Remove spot ${number}`, spotHead: (number: number): string => `Spot ${number}`,
+  time: {
+    'unreadable': (name: string): string => `${name} cannot be read. Write year, month, day and the hour on the terminal's clock, as 2026-03-14 06:10.`,
+    'does-not-exist': (name: string): string => `${name} does not exist: the clock was put forward over it.`,
+    'happens-twice': (name: string): string => `${name} came twice that day. Write the offset behind it, as 2026-10-25 01:30 +01:00.`,
+  },
+  picture: {
+    label: (tank: string): string => `Tank ${tank} in section`, datum: 'datum', reference: 'reference gauge height', water: 'water', critical: 'critical zone',
+    noTank: 'Choose a tank to see it here.', certificate: (name: string, on: string): string => `Table ${name}, ${on}`,
+  },
+  roofs: { none: 'cone roof', 'internal-floating': 'internal floating roof', 'external-floating': 'external floating roof' },
+  insulated: 'insulated',
+  cautions: {
+    title: 'Before gauging by hand',
+    lines: [
+      'Static: bond tape, bottle and yourself to the tank before the hatch is opened. Wait after filling until the charge has gone; 30 minutes is usual where nothing else is laid down.',
+      'Lower nothing that conducts, nor synthetic rope, into the tank while it is being loaded or during the wait after it.',
+      'Hydrogen sulphide and lack of oxygen: stand upwind, wear a detector, keep your face out of the hatch, work in twos.',
+      'Hot oil can throw or boil over when it meets water. Keep clear of the hatch and know the water cut first.',
+      'The space above a floating roof is a confined space. No one goes down without a permit and a watch.',
+    ],
+    last: 'Local codes and licensed practice decide.',
+  },
+  tank: 'Tank', product: 'Product', choose: 'choose …', record: 'Record inventory', enteredBy: 'Entered by', needs: (names: string): string => `Still needed: ${names}`,
+  recorded: (seq: number): string => `Measured inventory stands as entry ${seq}.`, another: 'Gauge another tank', discard: 'Discard draft',
+  wrong: (count: number): string => (count === 1 ? '1 thing to mend' : `${count} things to mend`), nothingWrong: 'Nothing to mend',
+  inventoryTitle: (tank: string): string => `Inventory ${tank}`,
+} as const
