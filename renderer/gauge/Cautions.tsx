@@ -1,0 +1,15 @@
+import type { ReactNode } from 'react'
+import { words } from '../words/en.ts'
+import './cautions.css'
+
+/** What can hurt whoever gauges by hand: one quiet line that unfolds. */
+export function Cautions(): ReactNode {
+  const { title, lines, last } = words.gauge.cautions
+  return (
+    <details className="cautions">
+      <summary>{title}<span className="quiet"> · {last}</span></summary>
+      <ul>{lines.map((line) => <li key={line}>{line}</li>)}</ul>
+      <p><strong>{last}</strong></p>
+    </details>
+  )
+}

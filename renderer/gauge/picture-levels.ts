@@ -1,0 +1,47 @@
+import { Decimal, millimetres, parseLength, type Decimal as Millimetres } from '../../core/units/index.ts'
+import type { Tank } from '../../core/tank/index.ts'
+import type { GaugeForm } from './gauge-form.ts'
+
+/** What of a gauge can be drawn, as shares of the reference gauge height; undefined where nothing readable stands. */
+export interface PictureLevels {
+  readonly liquid: number | undefined
+  readonly water: number | undefined
+  readonly spots: readonly { readonly at: number; readonly label: string }[]
+}
+
+/** Reads what can be read of a half-filled sheet, for the picture only; whatever cannot be read is not drawn. */
+export function pictureLevels(form: GaugeForm, tank: Tank): PictureLevels {
+  const height = read(tank.referenceGaugeHeight)
+  if (!height || height.isZero()) return { liquid: undefined, water: undefined, spots: [] }
+  const share = (text: string): number | undefined => {
+    const mm = read(text)
+    return mm && within(mm.div(height).toNumber())
+  }
+  const typed = share(form.level)
+  return {
+    liquid: typed !== undefined && form.levelBy === 'ullage' ? within(1 - typed) : typed,
+    water: share(form.waterCut),
+    spots: form.spots.flatMap((spot) => {
+      const at = share(spot.level)
+      return at === undefined || spot.temperature === '' ? [] : [{ at, label: spot.temperature }]
+    }),
+  }
+}
+
+/** The critical zone of a floating roof as shares of the reference gauge height. */
+export function criticalZone(tank: Tank): { readonly from: number; readonly to: number } | undefined {
+  const height = read(tank.referenceGaugeHeight)
+  if (tank.roof.kind === 'none' || !height || height.isZero()) return undefined
+  const [from, to] = [read(tank.roof.criticalZone.from), read(tank.roof.criticalZone.to)]
+  return from && to ? { from: from.div(height).toNumber(), to: to.div(height).toNumber() } : undefined
+}
+
+function read(text: string): Millimetres | undefined {
+  if (text.trim() === '') return undefined
+  const length = parseLength(text, 'picture')
+  return length.ok ? new Decimal(millimetres(length.value)) : undefined
+}
+
+function within(share: number): number | undefined {
+  return share >= 0 && share <= 1.02 ? share : undefined
+}

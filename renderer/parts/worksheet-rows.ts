@@ -1,0 +1,23 @@
+import type { WorksheetLine } from '../../core/worksheet/index.ts'
+
+export interface SheetColumn { readonly title: string; readonly lines: readonly WorksheetLine[] }
+
+/** A symbol with the line it has in each column, if it has one. */
+export interface SheetRow { readonly symbol: string; readonly name: string; readonly lines: readonly (WorksheetLine | undefined)[] }
+
+/** Columns laid side by side by symbol. A symbol stands where it first comes; one that only a later column has follows the line before it there. */
+export function rowsOf(columns: readonly SheetColumn[]): readonly SheetRow[] {
+  const order: string[] = []
+  for (const { lines } of columns) {
+    let after = -1
+    for (const { symbol } of lines) {
+      const at = order.indexOf(symbol)
+      if (at >= 0) after = at
+      else order.splice(after = after < 0 ? order.length : after + 1, 0, symbol)
+    }
+  }
+  return order.map((symbol) => {
+    const lines = columns.map((column) => column.lines.find((line) => line.symbol === symbol))
+    return { symbol, name: lines.find((line) => line)?.name ?? '', lines }
+  })
+}
