@@ -4,5 +4,8 @@
  */
 export { gaugeSnapshotSchema, type GaugeSnapshot } from './snapshot.ts'
 export { parseInstant, type Instant } from './instant.ts'
-export { readSnapshot, type ParsedSnapshot, type ReadLevel } from './read-snapshot.ts'
+export { checkLevel, type LevelFound, type ReadLevel } from './innage-ullage.ts'
+export { readSnapshot, type ParsedSnapshot, type ReadDensity } from './read-snapshot.ts'
+export { type Spot } from './readings.ts'
+export { probeProfile } from './hydrostatic-probe.ts'
 export { probeInputSchema, probeProfileSchema, type ProbeInput, type ProbeProfile } from './probe.ts'

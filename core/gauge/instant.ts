@@ -1,10 +1,10 @@
 import { accepted, refused, type Outcome } from '../refusal/index.ts'
+import { inCalendar } from '../units/index.ts'
 
 /** A UTC instant as it was written, and a text of fixed width that sorts in time. */
 export interface Instant { readonly text: string; readonly order: string }
 
 const FORM = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2}):(\d{2})(?:\.(\d{1,9}))?Z$/
-const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 
 /**
  * Reads a UTC instant `2026-03-14T06:10:00Z`; the day must be in the calendar. Leap seconds are not accepted.
@@ -14,15 +14,8 @@ const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 export function parseInstant(text: string, path: string): Outcome<Instant> {
   const match = FORM.exec(text)
   const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = (match?.slice(1, 7) ?? []).map(Number)
-  const inCalendar = month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month)
-  if (!match || !inCalendar || hour > 23 || minute > 59 || second > 59) {
+  if (!match || !inCalendar(year, month, day) || hour > 23 || minute > 59 || second > 59) {
     return refused({ code: 'unreadable-value', path, value: text, limit: 'a UTC instant as 2026-03-14T06:10:00Z', clause: 'RFC-3339 5.6' })
   }
   return accepted({ text, order: `${text.slice(0, 19)}.${(match[7] ?? '').padEnd(9, '0')}` })
-}
-
-/** Days in a month of the Gregorian calendar; month from 1. */
-function daysIn(year: number, month: number): number {
-  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0)
-  return month === 2 && leap ? 29 : DAYS[month - 1] ?? 0
 }

@@ -1,13 +1,21 @@
-import { refused, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, optional, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
 import type { Tank } from '../tank/index.ts'
-import type { Decimal, Density, Length, Percent, Pressure, Temperature } from '../units/index.ts'
-import type { Instant } from './instant.ts'
+import {
+  parseDensity, type Decimal, type Density, type Length, type Percent, type Pressure, type Temperature,
+} from '../units/index.ts'
+import { readPressure, readTemperature } from '../volume-correction/index.ts'
+import { checkLevel, type LevelFound, type ReadLevel } from './innage-ullage.ts'
+import { parseInstant, type Instant } from './instant.ts'
+import { ambientTemperature, sedimentAndWater, spots, waterCut, type Spot } from './readings.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
 
-/** How the level was found: by innage, or by ullage from the reference point. */
-export type ReadLevel =
-  | { readonly by: 'innage'; readonly innage: Length }
-  | { readonly by: 'ullage'; readonly ullage: Length; readonly observedReferenceHeight: Length | undefined }
+/** Density as it was observed, with its texts read. */
+export interface ReadDensity {
+  readonly value: Density
+  readonly temperature: Temperature | undefined
+  readonly pressure: Pressure | undefined
+  readonly instrument: GaugeSnapshot['density']['instrument']
+}
 
 /** A snapshot with every text read; what was allowed but must be printed stands in `exceptions`. */
 export interface ParsedSnapshot {
@@ -19,15 +27,66 @@ export interface ParsedSnapshot {
   readonly waterCut: Length
   readonly waterCutMm: Decimal
   readonly liquid: Temperature
+  /** Always there unless the tank is insulated. */
   readonly ambient: Temperature | undefined
-  readonly spots: readonly { readonly level: Length; readonly temperature: Temperature }[]
+  readonly spots: readonly Spot[]
   readonly pressure: Pressure | undefined
-  readonly density: { readonly value: Density; readonly temperature: Temperature | undefined; readonly pressure: Pressure | undefined; readonly instrument: GaugeSnapshot['density']['instrument'] }
+  readonly density: ReadDensity
   readonly sedimentAndWater: Percent
   readonly exceptions: readonly Finding[]
 }
 
-export function readSnapshot(snapshot: GaugeSnapshot, context: { readonly tank: Tank }, path = 'snapshot'): Outcome<ParsedSnapshot> {
-  void snapshot; void context; void path
-  return refused()
+/**
+ * Reads a snapshot: every text, the innage (reference gauge height − ullage where the ullage was read), and whether the
+ * readings can be true together. All findings at once.
+ * Refuses `unreadable-value`, `unit-not-accepted`, `missing-value`, `out-of-range`, `malformed-input`,
+ * `ullage-beyond-reference-height`, `water-above-level`; `reference-height-differs` is an exception, not a refusal.
+ * @param snapshot as the schema accepted it
+ * @param context the tank that was gauged, checked
+ * @param path of the snapshot, for the findings: `opening`
+ * @source MPMS-3.1A gauging procedures
+ * @source MPMS-7 temperatures
+ * @source MPMS-9 density
+ */
+export function readSnapshot(snapshot: GaugeSnapshot, { tank }: { readonly tank: Tank }, path = 'snapshot'): Outcome<ParsedSnapshot> {
+  const level = checkLevel(snapshot.level, tank, `${path}.level`)
+  const levelMm = level.ok ? level.value.levelMm : undefined
+  const read = allOf<{
+    at: Instant; level: LevelFound; waterCut: { length: Length; mm: Decimal }; liquid: Temperature; ambient: Temperature | undefined
+    spots: readonly Spot[]; pressure: Pressure | undefined; density: ReadDensity; sedimentAndWater: Percent
+  }>({
+    at: parseInstant(snapshot.at, `${path}.at`),
+    level,
+    waterCut: waterCut(snapshot.waterCut, levelMm, `${path}.waterCut`),
+    liquid: readTemperature(snapshot.temperatures.liquid, `${path}.temperatures.liquid`),
+    ambient: ambientTemperature(snapshot.temperatures.ambient, tank.insulated, `${path}.temperatures.ambient`),
+    spots: spots(snapshot.temperatures.spots ?? [], levelMm, `${path}.temperatures.spots`),
+    pressure: optional(snapshot.pressure, (text) => readPressure(text, `${path}.pressure`)),
+    density: readDensity(snapshot.density, `${path}.density`),
+    sedimentAndWater: sedimentAndWater(snapshot.sedimentAndWater, `${path}.sedimentAndWater`),
+  })
+  return then(read, (all) => accepted({
+    at: all.at, reading: all.level.reading, referenceHeight: all.level.referenceHeight, levelMm: all.level.levelMm,
+    waterCut: all.waterCut.length, waterCutMm: all.waterCut.mm, liquid: all.liquid, ambient: all.ambient, spots: all.spots,
+    pressure: all.pressure, density: all.density, sedimentAndWater: all.sedimentAndWater, exceptions: all.level.exceptions,
+  }))
+}
+
+/** A base density stands alone; a density that an instrument showed belongs to a temperature. */
+function readDensity(density: GaugeSnapshot['density'], path: string): Outcome<ReadDensity> {
+  const parts = allOf<{ value: Density; temperature: Temperature | undefined; pressure: Pressure | undefined }>({
+    value: parseDensity(density.value, `${path}.value`),
+    temperature: optional(density.temperature, (text) => readTemperature(text, `${path}.temperature`)),
+    pressure: optional(density.pressure, (text) => readPressure(text, `${path}.pressure`)),
+  })
+  const findings: Finding[] = parts.ok ? [] : [...parts.findings]
+  if (density.instrument === 'base') {
+    for (const part of (['temperature', 'pressure'] as const).filter((name) => density[name] !== undefined)) {
+      findings.push({ code: 'value-not-used', path: `${path}.${part}`, value: density[part] ?? '', limit: 'a base density is at base conditions; leave it out, or name the instrument that showed the density', clause: 'HOUSE gauge snapshot' })
+    }
+  } else if (density.temperature === undefined) {
+    findings.push({ code: 'missing-value', path: `${path}.temperature`, value: '', limit: 'an observed density counts only with the temperature of the sample', clause: 'MPMS-9 hydrometer reading' })
+  }
+  if (findings.length > 0 || !parts.ok) return refused(...findings)
+  return accepted({ ...parts.value, instrument: density.instrument })
 }

@@ -3,5 +3,9 @@
  * In: tank, product, snapshot. Out: {@link Worksheet}. MPMS-12.1.1.
  */
 export { productSchema, type Product } from './product.ts'
-export { staticQuantity } from './static.ts'
+export { densities, type Densities } from './density-lines.ts'
+export { liquidOf } from './liquid.ts'
+export { densityInAir, IN_AIR, massOfVolume } from './mass.ts'
+export { eachOnce, staticQuantity } from './static.ts'
+export { sumLine } from './sum-line.ts'
 export { staticQuantitySchema, worksheetSchema, type StaticQuantity, type Worksheet } from './worksheet.ts'

@@ -1,10 +1,63 @@
-import type { GaugeSnapshot } from '../gauge/index.ts'
-import type { Outcome } from '../refusal/index.ts'
-import type { Tank } from '../tank/index.ts'
+import { checkLevel, readSnapshot, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
+import { accepted, allOf, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { checkTank, readRoof, type ReadRoof, type Tank } from '../tank/index.ts'
+import { millimetres, parseLength, type Temperature } from '../units/index.ts'
+import { correctionAt, readTemperature, type FoundLiquid } from '../volume-correction/index.ts'
+import { checkBelongs } from './belongs.ts'
+import { composeWorksheet } from './compose.ts'
+import { liquidOf } from './liquid.ts'
+import { observe, type Observed } from './observed-volume.ts'
 import type { Product } from './product.ts'
 import type { Worksheet } from './worksheet.ts'
 
+/**
+ * Static quantity: tank, product and one gauge snapshot to the worksheet from the gauge to net standard volume, mass and
+ * weight. Everything that is wrong with any of the three is refused at once, each at its path.
+ *   GOV = (TOV − FW) × CTSh + FRA;  GSV = GOV × CTPL;  NSV = GSV × CSW
+ * Refuses what {@link checkTank}, {@link readSnapshot} and the volume correction refuse, and `tank-differs`,
+ * `product-differs`, `level-outside-table`, `roof-in-critical-zone`, `out-of-range`.
+ * @param tank with its capacity table, volumes in the table's unit
+ * @param product decides correction, base conditions and units of the answer
+ * @param snapshot measured values as text with their units
+ * @param path of the snapshot, for the findings
+ * @source MPMS-12.1.1 calculation of static quantities
+ * @checked GOV-ORDER
+ * @checked GSV-NSV-CHAIN
+ */
 export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnapshot, path = 'snapshot'): Outcome<Worksheet> {
-  void tank; void product; void snapshot; void path
-  throw new Error('not written yet')
+  const checkedTank = checkTank(tank, 'tank')
+  const read = readSnapshot(snapshot, { tank }, path)
+  const liquid = liquidOf(product, snapshot, path)
+  const observed = checkedTank.ok ? observeSnapshot(tank, snapshot, path) : checkedTank
+  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FoundLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null }>({
+    tank: checkedTank,
+    belongs: checkBelongs(tank, product, snapshot, path),
+    read, liquid, observed,
+    base: readTemperature(tank.capacityTable.baseTemperature, 'tank.capacityTable.baseTemperature'),
+    roof: tank.roof.kind === 'none' ? accepted(null) : readRoof(tank.roof, 'tank.roof'),
+  })
+  if (!all.ok) return refused(...eachOnce(all.findings))
+  const { value } = all
+  const correction = correctionAt(value.liquid.liquid, value.read.liquid, value.read.pressure ?? null)
+  return composeWorksheet({ tank, product, read: value.read, observed: value.observed, found: value.liquid, correction, tableBase: value.base, roof: value.roof })
+}
+
+/** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */
+function observeSnapshot(tank: Tank, snapshot: GaugeSnapshot, path: string): Outcome<Observed> {
+  const cut = parseLength(snapshot.waterCut, `${path}.waterCut`)
+  return then(checkLevel(snapshot.level, tank, `${path}.level`), ({ levelMm }) => {
+    const cutMm = cut.ok ? millimetres(cut.value) : undefined
+    const cutCanBe = cutMm !== undefined && !cutMm.isNegative() && cutMm.lte(levelMm)
+    return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path)
+  })
+}
+
+/** Findings without those that two checks made of the same thing. */
+export function eachOnce(findings: readonly Finding[]): readonly Finding[] {
+  const seen = new Map<string, Finding>()
+  for (const finding of findings) {
+    const key = `${finding.code} ${finding.path} ${finding.value}`
+    if (!seen.has(key)) seen.set(key, finding)
+  }
+  return [...seen.values()]
 }

@@ -1,0 +1,74 @@
+import type { ParsedSnapshot } from '../gauge/index.ts'
+import { accepted, refused, type Outcome } from '../refusal/index.ts'
+import { discriminate } from '../rounding/index.ts'
+import type { ReadRoof, Tank } from '../tank/index.ts'
+import type { Temperature, VolumeUnit } from '../units/index.ts'
+import { baseDensityLines, type Correction, type FoundLiquid } from '../volume-correction/index.ts'
+import { exceptionFrom, type Quantity, type WorksheetLine } from '../worksheet/index.ts'
+import { densities } from './density-lines.ts'
+import { gaugeLines } from './gauge-lines.ts'
+import { observedLines, type Observed } from './observed-volume.ts'
+import type { Product } from './product.ts'
+import { roofLines, type RoofEffect } from './roof-lines.ts'
+import { shellLines } from './shell-lines.ts'
+import { standardQuantities, type StandardQuantities } from './standard-lines.ts'
+import type { StaticQuantity, Worksheet } from './worksheet.ts'
+
+/** Everything that a worksheet is made from, read and checked. */
+export interface Parts {
+  readonly tank: Tank
+  readonly product: Product
+  readonly read: ParsedSnapshot
+  readonly observed: Observed
+  readonly found: FoundLiquid
+  readonly correction: Correction
+  readonly tableBase: Temperature
+  readonly roof: ReadRoof | null
+}
+
+/**
+ * The worksheet: every line uses lines above it only, so that it can be worked again from top to bottom: gauge, TOV, FW,
+ * shell, base density and factors, roof, GOV, GSV, NSV, mass, weight.
+ * Refuses `out-of-range` where the roof displaces more than the tank holds.
+ * @source MPMS-12.1.1 calculation of static quantities
+ */
+export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
+  const { tank, product, read, found, correction } = parts
+  const unit = product.volumeUnit
+  const observed = observedLines(parts.observed, read, tank.capacityTable, unit)
+  const shell = shellLines(tank, read.liquid, read.ambient, parts.tableBase)
+  const liquidTemperature = correction.lines.filter((line) => line.symbol === 't')
+  const correctionLines = [...baseDensityLines(found), ...correction.lines.filter((line) => line.symbol !== 't')]
+  const density = densities(found, product, correctionLines)
+  const roof = tank.roof.kind === 'none' || parts.roof === null ? null
+    : roofLines(tank.roof, parts.roof, parts.observed.roof, { densityAtTank: correction.factors.density, air: density.air.value, ctl: correction.ctl.value }, unit)
+  const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: correction.ctpl, sedimentAndWater: read.sedimentAndWater, densities: density }, product)
+  if (standard.gov.value.isNegative()) {
+    return refused({ code: 'out-of-range', path: 'tank.roof.mass', value: tank.roof.kind === 'none' ? '' : tank.roof.mass, limit: `a roof that displaces no more than the tank holds, ${observed.tov.text} ${unit}`, clause: 'MPMS-12.1.1 floating roof adjustment' })
+  }
+  const lines: WorksheetLine[] = [
+    ...gaugeLines(read), ...observed.lines, ...liquidTemperature, ...shell.lines, ...correctionLines, ...density.lines, ...(roof?.lines ?? []), ...standard.lines,
+  ]
+  const quantity: StaticQuantity = {
+    ...observedQuantities(observed, shell.ctsh.text, roof, unit),
+    baseDensity: density.printed, ctl: correction.ctl.text, cpl: correction.cpl.text, ctpl: correction.ctpl.text,
+    ...standardQuantitiesOf(standard, product),
+  }
+  return accepted({ lines, quantity, exceptions: read.exceptions.map(exceptionFrom), subgroup: found.liquid.subgroup })
+}
+
+function observedQuantities(
+  { tov, fw }: ReturnType<typeof observedLines>, ctsh: string, roof: RoofEffect | null, unit: VolumeUnit,
+): Pick<StaticQuantity, 'tov' | 'fw' | 'ctsh' | 'fra'> {
+  const none = discriminate(`volume ${unit}`, 0).text
+  return { tov: { value: tov.text, unit }, fw: { value: fw.text, unit }, ctsh, fra: { value: roof?.rounded.text ?? none, unit } }
+}
+
+function standardQuantitiesOf(standard: StandardQuantities, { volumeUnit, massUnit }: Product): Pick<StaticQuantity, 'gov' | 'gsv' | 'csw' | 'nsv' | 'swVolume' | 'tcv' | 'mass' | 'weight'> {
+  const volume = (value: string): Quantity => ({ value, unit: volumeUnit })
+  const mass = (value: string): Quantity => ({ value, unit: massUnit })
+  return {
+    gov: volume(standard.gov.text), gsv: volume(standard.gsv.text), csw: standard.csw.text, nsv: volume(standard.nsv.text),
+    swVolume: volume(standard.swVolume), tcv: volume(standard.tcv), mass: mass(standard.mass.text), weight: mass(standard.weight.text),
+  }
+}

@@ -1,0 +1,67 @@
+import type { ParsedSnapshot } from '../gauge/index.ts'
+import { accepted, allOf, refused, type Outcome } from '../refusal/index.ts'
+import { discriminate, type Rounded } from '../rounding/index.ts'
+import { refuseCriticalZone, volumeAtLevel, type CapacityTable, type RoofPosition, type TableReading, type Tank } from '../tank/index.ts'
+import { convertVolume, Decimal, millimetres, parseLength, type VolumeUnit } from '../units/index.ts'
+import { roundedLine, type WorksheetLine } from '../worksheet/index.ts'
+
+/** What the capacity table says of a snapshot, and where the roof is. */
+export interface Observed {
+  readonly total: TableReading
+  /** Null where no water was found: no water is no volume, whatever the table holds at its first row. */
+  readonly water: TableReading | null
+  readonly roof: RoofPosition
+}
+
+/**
+ * Looks up the level and the water cut in the capacity table, and the level against the critical zone. Water is taken
+ * off as a volume out of the same table, never as a length off the level. All findings at once.
+ * Refuses `level-outside-table`, `roof-in-critical-zone`; `out-of-range` for water above the level where the table begins
+ * to deduct the roof, since its volumes are not those of the water there.
+ * @param levelMm level above datum [mm]
+ * @param waterCutMm water cut above datum [mm]; undefined where it was refused
+ * @param path of the snapshot
+ * @source MPMS-12.1.1 total observed volume, free water
+ * @checked VOL-NOT-INCHES
+ */
+export function observe(tank: Tank, levelMm: Decimal, waterCutMm: Decimal | undefined, path: string): Outcome<Observed> {
+  const table = tank.capacityTable
+  return allOf<{ total: TableReading; water: TableReading | null; roof: RoofPosition }>({
+    total: volumeAtLevel(table, levelMm, `${path}.level`),
+    water: waterVolume(tank, waterCutMm, `${path}.waterCut`),
+    roof: refuseCriticalZone(tank.roof, levelMm, `${path}.level`),
+  })
+}
+
+function waterVolume(tank: Tank, cutMm: Decimal | undefined, path: string): Outcome<TableReading | null> {
+  if (cutMm === undefined || cutMm.isZero()) return accepted(null)
+  if (tank.roof.kind !== 'none' && tank.roof.inTable) {
+    const from = parseLength(tank.roof.criticalZone.from, 'tank.roof.criticalZone.from')
+    if (from.ok && cutMm.gt(millimetres(from.value))) {
+      return refused({ code: 'out-of-range', path, value: `${cutMm.toFixed()} mm`, limit: `at most ${tank.roof.criticalZone.from}, where the capacity table begins to deduct the roof`, clause: 'MPMS-12.1.1 free water' })
+    }
+  }
+  return volumeAtLevel(tank.capacityTable, cutMm, path)
+}
+
+/** Total observed volume and free water, each rounded once in the product's unit, with their lines. */
+export function observedLines(observed: Observed, read: ParsedSnapshot, table: CapacityTable, unit: VolumeUnit): { readonly tov: Rounded; readonly fw: Rounded; readonly lines: readonly WorksheetLine[] } {
+  const volume = (reading: TableReading | null): Rounded =>
+    discriminate(`volume ${unit}`, convertVolume(reading?.volume ?? new Decimal(0), table.volumeUnit, unit))
+  const tov = volume(observed.total)
+  const fw = volume(observed.water)
+  return {
+    tov, fw,
+    lines: [
+      roundedLine({ symbol: 'TOV', name: 'Total observed volume', unit, formula: 'V1 + (L − L1) / (L2 − L1) × (V2 − V1)', clause: 'MPMS-12.1.1 total observed volume', from: ['L'], rounded: tov, notes: notesOn(observed.total, table, unit) }),
+      observed.water === null
+        ? roundedLine({ symbol: 'FW', name: 'Free water', unit, formula: '0', clause: 'MPMS-12.1.1 free water', from: ['WC'], rounded: fw, notes: ['no water was found above the datum'] })
+        : roundedLine({ symbol: 'FW', name: 'Free water', unit, formula: 'V1 + (WC − L1) / (L2 − L1) × (V2 − V1)', clause: 'MPMS-12.1.1 free water', from: ['WC'], rounded: fw, notes: [...notesOn(observed.water, table, unit), `${read.waterCutMm.toFixed()} mm of water`] }),
+    ],
+  }
+}
+
+function notesOn({ lower, upper }: TableReading, table: CapacityTable, unit: VolumeUnit): readonly string[] {
+  const rows = `L1 = ${lower.level.toFixed()} mm, V1 = ${lower.volume.toFixed()} ${table.volumeUnit}; L2 = ${upper.level.toFixed()} mm, V2 = ${upper.volume.toFixed()} ${table.volumeUnit}; certificate ${table.certificate}`
+  return table.volumeUnit === unit ? [rows] : [rows, `converted exactly from ${table.volumeUnit} to ${unit} before rounding`]
+}
