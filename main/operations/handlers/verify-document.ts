@@ -1,0 +1,89 @@
+import { sha256Hex } from '../../../core/ledger/index.ts'
+import { Refused } from '../../../core/refusal/index.ts'
+import type { Ticket } from '../../../core/ticket/index.ts'
+import { numbersCheck, pagesCheck, signatureChecks, signersCheck, versionsCheck, type Check } from '../../documents/ticket-checks.ts'
+import { ticketDataOf, type TicketData } from '../../documents/ticket-data.ts'
+import { LARGEST_DOCUMENT, openPdf, readSignatures } from '../../signing/index.ts'
+import type { LedgerStore } from '../../store/store.ts'
+import type { Call, Context, Handler } from '../context.ts'
+
+/** No honest document takes a tenth of it; every single step is bounded by the size of what it reads. */
+const LONGEST_SECONDS = 60
+
+/**
+ * Checks a ticket document from its bytes alone: signatures, data, numbers, pages; and its place in the ledger where one
+ * is open. Whatever does not hold is listed; only a file that cannot be read at all is refused.
+ */
+export const verifyDocument: Handler<'verify-document'> = async (input, context, call) => {
+  const stillTime = limited(call)
+  if (input.file.length > (LARGEST_DOCUMENT / 3) * 4 + 4) throw unreadable(`it is larger than ${LARGEST_DOCUMENT} bytes`)
+  const pdf = new Uint8Array(Buffer.from(input.file, 'base64'))
+  const reading = await readSignatures(pdf)
+  stillTime(1)
+  const data = ticketDataOf(openPdf(reading.unsigned))
+  const checks: Check[] = [...signatureChecks(reading), wholeCheck(data)]
+  const ticket = 'ticket' in data ? data.ticket : undefined
+  if ('ticket' in data) {
+    stillTime(2)
+    checks.push(versionsCheck(data.ticket, data.basis), signersCheck(data.ticket, reading))
+    checks.push(...await computedChecks(data, openPdf(reading.unsigned), context, () => stillTime(3)))
+  }
+  const place = ticket && context.store ? await ledgerCheck(ticket, pdf, context.store) : undefined
+  if (place?.check) checks.push(place.check)
+  return {
+    valid: checks.every((one) => one.holds),
+    number: ticket?.number ?? '',
+    signatures: reading.signatures.map((one, at) => ({
+      name: one.name, party: ticket?.signers[at]?.party ?? '', certificate: one.certificate, signedAt: one.at, valid: one.problems.length === 0,
+    })),
+    checks,
+    ledgerPosition: place?.position ?? (ticket ? `no ledger was open; the ticket states ${ticket.ledger.seq} entries before it, head ${ticket.ledger.head}` : 'unknown'),
+  }
+}
+
+function wholeCheck(data: TicketData): Check {
+  const what = 'The data inside are whole'
+  return 'problem' in data ? { check: what, holds: false, detail: data.problem } : { check: what, holds: true, detail: 'ticket.json and basis.json, each in its one canonical form' }
+}
+
+/** Numbers and pages. Pages are drawn only from numbers that came out, so that a hostile worksheet costs nothing. */
+async function computedChecks(data: Extract<TicketData, { ticket: Ticket }>, unsigned: Parameters<typeof pagesCheck>[2], context: Context, stillTime: () => void): Promise<readonly Check[]> {
+  const numbers = await attempted('Every number comes out again', async () => numbersCheck(data.ticket, data.basis))
+  stillTime()
+  if (!numbers.holds) return [numbers, { check: 'The printed pages say what the data say', holds: false, detail: 'not drawn again, because the numbers do not come out' }]
+  return [numbers, await attempted('The printed pages say what the data say', () => pagesCheck(data.ticket, data.basis, unsigned, context.software.core))]
+}
+
+/** A computation that broke down on what a file holds is an answer about the file. */
+async function attempted(what: string, look: () => Promise<Check>): Promise<Check> {
+  try {
+    return await look()
+  } catch (error) {
+    return { check: what, holds: false, detail: `it could not be done: ${error instanceof Error ? error.message : String(error)}` }
+  }
+}
+
+async function ledgerCheck(ticket: Ticket, pdf: Uint8Array, store: LedgerStore): Promise<{ readonly position: string; readonly check?: Check }> {
+  const entry = await store.ticketEntry(ticket.number)
+  if (!entry) return { position: 'the ledger that is open holds no ticket of this number' }
+  const voided = (await store.registerLine(ticket.number))?.voided
+  const same = entry.body.document.sha256 === sha256Hex(pdf)
+  const ending = voided ? `; VOID since entry ${voided.seq}: ${voided.reason}` : ''
+  return {
+    position: `entry ${entry.seq}, hash ${entry.hash}${ending}`,
+    check: { check: 'The ledger that is open holds this very document', holds: same, detail: same ? `entry ${entry.seq}` : `entry ${entry.seq} booked another document under this number` },
+  }
+}
+
+function limited(call: Call): (done: number) => void {
+  const end = performance.now() + 1000 * LONGEST_SECONDS
+  return (done) => {
+    call.signal.throwIfAborted()
+    if (performance.now() > end) throw unreadable(`checking it takes longer than ${LONGEST_SECONDS} s`)
+    call.progress({ done, of: 3, what: ['', 'signatures', 'data', 'numbers'][done] ?? '' })
+  }
+}
+
+function unreadable(why: string): Refused {
+  return new Refused([{ code: 'document-unreadable', path: 'file', value: 'this file', limit: why, clause: 'HOUSE documents' }])
+}
