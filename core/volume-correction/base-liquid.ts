@@ -46,7 +46,7 @@ export interface FoundLiquid { readonly liquid: BaseLiquid; readonly reading: De
  * @checked mpms11.1-2004/11.1.7.2/ex1 and following
  */
 export function findBaseLiquid(input: BaseLiquidInput, paths: BaseLiquidPaths): Outcome<FoundLiquid> {
-  const read = allOf({ expansion: alphaOf(input, paths.alpha), reading: readingOf(input, paths.density) })
+  const read = allOf({ expansion: readAlpha(input, paths.alpha), reading: readingOf(input, paths.density) })
   return then(read, ({ expansion, reading }) => {
     const liquid: Liquid = { commodity: input.commodity, alpha60: expansion === null ? null : perDegF(expansion) }
     const search = density60(liquid, reading, input.baseTemperature)
@@ -55,8 +55,14 @@ export function findBaseLiquid(input: BaseLiquidInput, paths: BaseLiquidPaths): 
   })
 }
 
-/** Special applications need alpha, the others may not have it. */
-function alphaOf(input: BaseLiquidInput, path: string): Outcome<Expansion | null> {
+/**
+ * Expansion factor of a commodity: special applications need it, the others may not have it (null).
+ * Refuses `missing-value`, `value-not-used`, `unreadable-value`, `unit-not-accepted`, `out-of-range`.
+ * @param input commodity and alpha as written
+ * @param path where alpha stood
+ * @source MPMS-11.1-2004 11.1.6.1
+ */
+export function readAlpha(input: Pick<BaseLiquidInput, 'commodity' | 'alpha'>, path: string): Outcome<Expansion | null> {
   if (input.commodity === 'special') {
     if (input.alpha !== undefined) return readExpansion(input.alpha, path)
     return refused({ code: 'missing-value', path, value: '', limit: 'a special application needs its thermal expansion factor at 60 °F, as 0.000510 /degF', clause: 'MPMS-11.1-2004 11.1.6.1' })

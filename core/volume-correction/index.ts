@@ -7,7 +7,7 @@ export {
   type BaseTemperature, type Commodity, type DensityInput, type Edition, type VolumeCorrectionInput, type VolumeCorrectionOutput,
 } from './commodity.ts'
 export { correctVolume } from './correct-volume.ts'
-export { findBaseLiquid, type BaseLiquidInput, type BaseLiquidPaths, type DensityReading, type FoundLiquid } from './base-liquid.ts'
+export { findBaseLiquid, readAlpha, type BaseLiquidInput, type BaseLiquidPaths, type DensityReading, type FoundLiquid } from './base-liquid.ts'
 export { factorsAt, type BaseLiquid, type Factors } from './factors.ts'
 export { correctionAt, type Correction } from './correction.ts'
 export { baseDensityIn, baseDensityLines } from './base-density-lines.ts'

@@ -12,6 +12,8 @@ export interface Context {
   /** The instant now, RFC 3339 in UTC. */
   readonly now: () => string
   readonly software: Software
+  /** Where a fault is written down whole; what the caller gets is its reference only. */
+  readonly log: (line: string) => void
 }
 
 /** A context of an operation that needs the ledger. */

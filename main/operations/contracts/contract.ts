@@ -14,6 +14,8 @@ export interface Contract<N extends string, I extends z.ZodType, O extends z.Zod
   readonly ledger: 'none' | 'reads' | 'writes'
   /** An input field that takes a file as base64; the command line accepts a path in its place. */
   readonly file?: string
+  /** The output field that says whether what was checked holds; the command line exits 2 when it does not. */
+  readonly verdict?: string
   readonly input: I
   readonly output: O
 }

@@ -3,7 +3,7 @@ import { softwareSchema } from '../../../core/ticket/index.ts'
 import { contract, ROLES } from './contract.ts'
 
 export const verifyLedger = contract({
-  name: 'verify-ledger', roles: ROLES, ledger: 'reads',
+  name: 'verify-ledger', roles: ROLES, ledger: 'reads', verdict: 'whole',
   says: 'Check every entry, document and projection; name the first that differs',
   input: z.strictObject({}),
   output: z.strictObject({

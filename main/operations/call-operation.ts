@@ -1,0 +1,53 @@
+import { randomUUID } from 'node:crypto'
+import { Refused } from '../../core/refusal/index.ts'
+import { fault, refusal, type Answer } from './answer.ts'
+import type { Call, Context, Handlers, LedgerContext, ParsedInput } from './context.ts'
+import { OPERATION_NAMES, OPERATIONS, type OperationName, type OutputOf } from './contracts/index.ts'
+import { malformedInput } from './malformed-input.ts'
+import { HANDLERS } from './table.ts'
+
+/**
+ * The one way to do an operation, whatever the shell. It always answers and never throws.
+ * @param input not yet parsed
+ * @param handlers those of the table, unless a test hands others in
+ */
+export async function callOperation<N extends OperationName>(name: N, input: unknown, context: Context, call: Call, handlers?: Handlers): Promise<Answer<OutputOf<N>>>
+export async function callOperation(name: string, input: unknown, context: Context, call: Call, handlers?: Handlers): Promise<Answer>
+export async function callOperation(name: string, input: unknown, context: Context, call: Call, handlers: Handlers = HANDLERS): Promise<Answer> {
+  if (!isOperation(name)) {
+    return refusal([{ code: 'unknown-operation', path: 'operation', value: name, limit: OPERATION_NAMES.join(', '), clause: 'HOUSE operations' }])
+  }
+  try {
+    return await perform(name, input, context, call, handlers)
+  } catch (error) {
+    if (error instanceof Refused) return refusal(error.findings)
+    if (call.signal.aborted) return fault('cancelled')
+    return faultOnRecord(name, error, context)
+  }
+}
+
+/** Whether there is an operation of this name. */
+export function isOperation(name: string): name is OperationName {
+  return Object.hasOwn(OPERATIONS, name)
+}
+
+async function perform<N extends OperationName>(name: N, input: unknown, context: Context, call: Call, handlers: Handlers): Promise<Answer> {
+  const contract = OPERATIONS[name]
+  const parsed = contract.input.safeParse(input)
+  if (!parsed.success) return refusal(malformedInput(parsed.error.issues, input))
+  if (contract.ledger !== 'none' && context.store === null) {
+    return refusal([{ code: 'missing-value', path: 'ledger', value: '', limit: `${name} needs an open ledger; on the command line name its file with --ledger PATH or DIPLEDGER_LEDGER`, clause: 'HOUSE operations' }])
+  }
+  call.signal.throwIfAborted()
+  // The schema of this very name has just parsed the input, and the ledger is there where the contract asks for one.
+  const result = await handlers[name](parsed.data as ParsedInput<N>, context as LedgerContext, call)
+  return { result: contract.output.parse(result) }
+}
+
+/** A fault goes to the log whole and to the caller as a reference only. */
+function faultOnRecord(name: string, error: unknown, context: Context): Answer {
+  const reference = randomUUID().slice(0, 8)
+  const told = error instanceof Error ? (error.stack ?? error.message) : String(error)
+  context.log(`${context.now()} fault ${reference} in ${name}: ${told}`)
+  return fault(`Something broke inside Dipledger; your input is not to blame. The log has it under reference ${reference}.`)
+}

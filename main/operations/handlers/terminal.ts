@@ -1,0 +1,58 @@
+import { readSnapshot } from '../../../core/gauge/index.ts'
+import { versionInForce, type EntryOf } from '../../../core/ledger/index.ts'
+import { orRefuse } from '../../../core/refusal/index.ts'
+import { ticketNumber } from '../../../core/ticket/index.ts'
+import type { LedgerStore } from '../../store/index.ts'
+import type { Handler } from '../context.ts'
+import { readRecord } from '../on-record.ts'
+
+export const terminal: Handler<'terminal'> = async (_input, { store, now }) => {
+  const at = now()
+  const [record, limitEntries, head, tickets] = await Promise.all([readRecord(store), store.entriesOfKind('limit-set'), store.head(), store.ticketCount()])
+  const tanks = codes(record.tanks.map((entry) => entry.body.tank.code)).flatMap((code) => versionInForce(record.tanks, code, at)?.body.tank ?? [])
+  const products = codes(record.products.map((entry) => entry.body.product.code)).flatMap((code) => versionInForce(record.products, code, at)?.body.product ?? [])
+  const limits = codes(limitEntries.map((entry) => entry.body.limit.product)).flatMap((code) => versionInForce(limitEntries, code, at)?.body.limit ?? [])
+  const identities = latest(record.identities.map((entry) => entry.body.identity), (identity) => identity.id)
+  const own = record.terminals.at(-1)?.body.terminal ?? null
+  return {
+    terminal: own, tanks, products, limits,
+    parties: latest(record.parties.map((entry) => entry.body.party), (party) => party.code),
+    identities: await Promise.all(identities.map(async (identity) => ({ ...identity, hasKey: await store.protectedKey(identity.id) !== undefined }))),
+    lastGauges: await lastGauges(store),
+    head: { seq: head.seq, hash: head.hash },
+    nextNumber: own === null ? '' : ticketNumber(own.code, tickets + 1),
+  }
+}
+
+function codes(all: readonly string[]): readonly string[] {
+  return [...new Set(all)].toSorted()
+}
+
+/** The last of each, in order of its code. */
+function latest<T>(all: readonly T[], codeOf: (one: T) => string): T[] {
+  const byCode = new Map(all.map((one) => [codeOf(one), one]))
+  return codes([...byCode.keys()]).flatMap((code) => byCode.get(code) ?? [])
+}
+
+async function lastGauges(store: LedgerStore) {
+  const entries = await store.lastGaugeEntries()
+  return Promise.all(entries.map(async (entry) => {
+    const { snapshot, worksheet, version, what } = gaugeIn(entry)
+    const tankEntry = await store.entry(version.seq)
+    if (tankEntry?.kind !== 'tank-set') throw new Error(`Entry ${entry.seq} names entry ${version.seq} as its tank, which is none.`)
+    const read = orRefuse(readSnapshot(snapshot, { tank: tankEntry.body.tank }))
+    return {
+      tank: version.code, product: snapshot.product, at: snapshot.at, what,
+      levelMm: read.levelMm.toFixed(), waterMm: read.waterCutMm.toFixed(), temperature: snapshot.temperatures.liquid, quantity: worksheet.quantity,
+    }
+  }))
+}
+
+function gaugeIn(entry: EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>) {
+  if (entry.kind === 'inventory-measured') {
+    const { snapshot, worksheet, tank } = entry.body
+    return { snapshot, worksheet, version: tank, what: 'inventory' }
+  }
+  const { closing, result, tank, number } = entry.body.ticket
+  return { snapshot: closing, worksheet: result.closing, version: tank, what: `closing of ${number}` }
+}

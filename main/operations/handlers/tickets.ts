@@ -1,0 +1,43 @@
+import { Buffer } from 'node:buffer'
+import { parseInstant } from '../../../core/gauge/index.ts'
+import { allOf, optional, orRefuse, Refused, type Finding } from '../../../core/refusal/index.ts'
+import { refuseVoid } from '../../../core/ticket/index.ts'
+import { atHead } from '../at-head.ts'
+import type { Handler } from '../context.ts'
+import { post } from '../post.ts'
+
+const USUAL = 200
+
+export const listTickets: Handler<'list-tickets'> = async ({ limit = USUAL, ...filter }, { store }) => {
+  orRefuse(allOf<{ from: unknown; to: unknown }>({
+    from: optional(filter.from, (text) => parseInstant(text, 'from')), to: optional(filter.to, (text) => parseInstant(text, 'to')),
+  }))
+  const lines = await store.register({ ...filter, limit: limit + 1 })
+  return { tickets: lines.slice(0, limit), more: lines.length > limit }
+}
+
+export const readTicket: Handler<'read-ticket'> = async ({ number }, { store }) => {
+  const [entry, line] = await Promise.all([store.ticketEntry(number), store.registerLine(number)])
+  if (!entry || !line) throw new Refused([unknownTicket(number)])
+  return { ticket: entry.body.ticket, line, hash: entry.hash, documentHash: entry.body.document.sha256 }
+}
+
+export const ticketDocument: Handler<'ticket-document'> = async ({ number }, { store }) => {
+  const entry = await store.ticketEntry(number)
+  if (!entry) throw new Refused([unknownTicket(number)])
+  const { sha256 } = entry.body.document
+  const document = await store.document(sha256)
+  if (!document) throw new Refused([{ code: 'ledger-damaged', path: 'number', value: `the document of ${number} is missing`, limit: 'run verify-ledger and go back to a backup', clause: 'HOUSE ledger' }])
+  return { name: document.name, type: 'application/pdf', file: Buffer.from(document.bytes).toString('base64'), sha256 }
+}
+
+export const voidTicket: Handler<'void-ticket'> = async ({ number, reason, by }, { store, now }, { signal }) =>
+  atHead(store, signal, async (head) => {
+    const findings = refuseVoid(await store.registerLine(number), { number, reason })
+    if (findings.length > 0) throw new Refused(findings)
+    return post(store, { kind: 'ticket-voided', at: now(), by, body: { number, reason } }, { expectedHead: head.hash })
+  })
+
+function unknownTicket(number: string): Finding {
+  return { code: 'unknown-ticket', path: 'number', value: number, limit: 'give a number as the register shows it', clause: 'HOUSE void-and-replace' }
+}

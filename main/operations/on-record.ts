@@ -1,0 +1,66 @@
+import { versionHash, versionInForce, type EntryOf, type Identity } from '../../core/ledger/index.ts'
+import type { Product } from '../../core/quantity/index.ts'
+import { accepted, refused, type FindingCode, type Outcome } from '../../core/refusal/index.ts'
+import type { Tank } from '../../core/tank/index.ts'
+import type { Party, Terminal, Version } from '../../core/ticket/index.ts'
+import type { LedgerStore } from '../store/index.ts'
+
+/** A tank or product as the ledger has it, and the version that says so. */
+export interface InForce<T> { readonly value: T; readonly version: Version }
+
+/** What has been set up in a ledger, as the entries say that set it. */
+export interface OnRecord {
+  readonly terminals: readonly EntryOf<'terminal-set'>[]
+  readonly tanks: readonly EntryOf<'tank-set'>[]
+  readonly products: readonly EntryOf<'product-set'>[]
+  readonly parties: readonly EntryOf<'party-set'>[]
+  readonly identities: readonly EntryOf<'identity-set'>[]
+}
+
+export async function readRecord(store: LedgerStore): Promise<OnRecord> {
+  const [terminals, tanks, products, parties, identities] = await Promise.all([
+    store.entriesOfKind('terminal-set'), store.entriesOfKind('tank-set'), store.entriesOfKind('product-set'),
+    store.entriesOfKind('party-set'), store.entriesOfKind('identity-set'),
+  ])
+  return { terminals, tanks, products, parties, identities }
+}
+
+export function terminalOn(record: Pick<OnRecord, 'terminals'>, path: string): Outcome<Terminal> {
+  const last = record.terminals.at(-1)
+  if (last) return accepted(last.body.terminal)
+  return refused({ code: 'no-terminal', path, value: '', limit: 'name it first with set-terminal', clause: 'HOUSE record' })
+}
+
+/** The version of a tank in force at an instant. */
+export function tankInForce({ tanks }: Pick<OnRecord, 'tanks'>, code: string, at: string, path: string): Outcome<InForce<Tank>> {
+  const entry = versionInForce(tanks, code, at)
+  if (entry) return accepted({ value: entry.body.tank, version: { code, seq: entry.seq, hash: versionHash(entry.body.tank) } })
+  const others = tanks.filter((one) => one.body.tank.code === code)
+  return refused(unknown('unknown-tank', path, code, others.length > 0 ? others.map(fromWhen) : tanks.map((one) => one.body.tank.code)))
+}
+
+/** The version of a product in force at an instant. */
+export function productInForce({ products }: Pick<OnRecord, 'products'>, code: string, at: string, path: string): Outcome<InForce<Product>> {
+  const entry = versionInForce(products, code, at)
+  if (entry) return accepted({ value: entry.body.product, version: { code, seq: entry.seq, hash: versionHash(entry.body.product) } })
+  const others = products.filter((one) => one.body.product.code === code)
+  return refused(unknown('unknown-product', path, code, others.length > 0 ? others.map(fromWhen) : products.map((one) => one.body.product.code)))
+}
+
+function fromWhen(entry: EntryOf<'tank-set'> | EntryOf<'product-set'>): string {
+  return `${entry.kind === 'tank-set' ? entry.body.tank.code : entry.body.product.code} from ${entry.body.effectiveFrom} on`
+}
+
+export function partyOn({ parties }: Pick<OnRecord, 'parties'>, code: string, path: string): Outcome<Party> {
+  const last = parties.findLast((entry) => entry.body.party.code === code)
+  return last ? accepted(last.body.party) : refused(unknown('unknown-party', path, code, parties.map((entry) => entry.body.party.code)))
+}
+
+export function identityOn({ identities }: Pick<OnRecord, 'identities'>, id: string, path: string): Outcome<Identity> {
+  const last = identities.findLast((entry) => entry.body.identity.id === id)
+  return last ? accepted(last.body.identity) : refused(unknown('unknown-identity', path, id, identities.map((entry) => entry.body.identity.id)))
+}
+
+function unknown(code: FindingCode, path: string, value: string, known: readonly string[]) {
+  return { code, path, value, limit: known.length > 0 ? [...new Set(known)].join(', ') : 'nothing yet', clause: 'HOUSE record' } as const
+}

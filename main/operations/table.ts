@@ -1,0 +1,53 @@
+import type { Handlers } from './context.ts'
+import { about } from './handlers/about.ts'
+import { discardDraft, listDrafts, saveDraft } from './handlers/drafts.ts'
+import { postAdjustment, recordInventory } from './handlers/inventory.ts'
+import { createIdentity, importIdentity } from './handlers/identities.ts'
+import { listEntries, verifyLedger } from './handlers/ledger.ts'
+import { postTicket } from './handlers/post-ticket.ts'
+import { probeProfile } from './handlers/probe-profile.ts'
+import { readCapacityTable } from './handlers/read-capacity-table.ts'
+import { setLimit, setParty, setProduct, setTank, setTerminal } from './handlers/set-up.ts'
+import { staticQuantity } from './handlers/static-quantity.ts'
+import { terminal } from './handlers/terminal.ts'
+import { listTickets, readTicket, ticketDocument, voidTicket } from './handlers/tickets.ts'
+import { transferQuantity } from './handlers/transfer-quantity.ts'
+import { verifyDocument } from './handlers/verify-document.ts'
+import { volumeCorrection } from './handlers/volume-correction.ts'
+
+const notYet = async (): Promise<never> => { throw new Error('not written yet') }
+
+/** Who does which operation: one handler for every contract. */
+export const HANDLERS: Handlers = {
+  'volume-correction': volumeCorrection,
+  'static-quantity': staticQuantity,
+  'transfer-quantity': transferQuantity,
+  'probe-profile': probeProfile,
+  'loss-gain': notYet,
+  'read-capacity-table': readCapacityTable,
+  'verify-document': verifyDocument,
+  about,
+  terminal,
+  'list-tickets': listTickets,
+  'read-ticket': readTicket,
+  'ticket-document': ticketDocument,
+  'post-ticket': postTicket,
+  'void-ticket': voidTicket,
+  'record-inventory': recordInventory,
+  'post-adjustment': postAdjustment,
+  reconcile: notYet,
+  'reconciliation-document': notYet,
+  'list-drafts': listDrafts,
+  'save-draft': saveDraft,
+  'discard-draft': discardDraft,
+  'list-entries': listEntries,
+  'verify-ledger': verifyLedger,
+  'set-terminal': setTerminal,
+  'set-tank': setTank,
+  'set-product': setProduct,
+  'set-party': setParty,
+  'set-limit': setLimit,
+  'create-identity': createIdentity,
+  'import-identity': importIdentity,
+  'import-terminal': notYet,
+}

@@ -1,0 +1,68 @@
+import type { webcrypto } from 'node:crypto'
+import type { Identity } from '../../core/ledger/index.ts'
+import { instantKey } from '../../core/ledger/index.ts'
+import { accepted, allOf, Refused, refused, then, type Outcome } from '../../core/refusal/index.ts'
+import type { Signer } from '../../core/ticket/index.ts'
+import { signDocument } from '../signing/index.ts'
+import type { LedgerContext, ParsedInput } from './context.ts'
+import { identityOn, type OnRecord } from './on-record.ts'
+
+type Signing = ParsedInput<'post-ticket'>['signers'][number]
+
+/** A person who is ready to sign: the key is open. */
+export interface ReadySigner { readonly identity: Identity; readonly role: Signer['role']; readonly key: webcrypto.CryptoKey }
+
+/** Opens the keys of both signers: two identities, on record, with valid certificates. Every finding at once. */
+export async function openSigners(signers: readonly [Signing, Signing], record: OnRecord, context: LedgerContext): Promise<Outcome<readonly [ReadySigner, ReadySigner]>> {
+  const [first, second] = signers
+  const both = allOf<{ two: null; first: ReadySigner; second: ReadySigner }>({
+    two: differ(first, second),
+    first: await openSigner(first, 'signers.0', record, context),
+    second: await openSigner(second, 'signers.1', record, context),
+  })
+  return then(both, (ready) => accepted([ready.first, ready.second]))
+}
+
+function differ(first: Signing, second: Signing): Outcome<null> {
+  if (first.identity !== second.identity) return accepted(null)
+  return refused({ code: 'signers-not-two', path: 'signers', value: `${first.identity} twice`, limit: 'one for each side', clause: 'CFR43-3174.12 (b)' })
+}
+
+async function openSigner({ identity: id, role, passphrase }: Signing, path: string, record: OnRecord, { store, keys, now }: LedgerContext): Promise<Outcome<ReadySigner>> {
+  const found = identityOn(record, id, `${path}.identity`)
+  if (!found.ok) return found
+  const identity = found.value
+  const key = await openKey()
+  return then(allOf<{ valid: null; key: webcrypto.CryptoKey }>({ valid: certificateValid(identity, now(), `${path}.identity`), key }), (open) => accepted({ identity, role, key: open.key }))
+
+  async function openKey(): Promise<Outcome<webcrypto.CryptoKey>> {
+    const kept = await store.protectedKey(id)
+    if (kept === undefined) return refused({ code: 'unknown-identity', path: `${path}.identity`, value: id, limit: 'its certificate only; its key is not in this ledger', clause: 'HOUSE keys' })
+    try {
+      return accepted(await keys.open(identity, kept, passphrase, `${path}.passphrase`))
+    } catch (error) {
+      if (error instanceof Refused) return refused(...error.findings)
+      throw error
+    }
+  }
+}
+
+function certificateValid({ name, notBefore, notAfter }: Identity, now: string, path: string): Outcome<null> {
+  const moment = instantKey(now)
+  if (instantKey(notBefore) <= moment && moment <= instantKey(notAfter)) return accepted(null)
+  return refused({ code: 'certificate-not-valid', path, value: name, limit: `${notBefore} to ${notAfter}`, clause: 'EN-319-142-1' })
+}
+
+/** How a signer stands on the ticket. */
+export function signerOnTicket({ identity, role }: ReadySigner): Signer {
+  return { identity: identity.id, name: identity.name, party: identity.party, role, certificate: identity.fingerprint }
+}
+
+/** The document after each signature, in order. */
+export async function signInTurn(document: Uint8Array, signers: readonly ReadySigner[], at: string): Promise<readonly Uint8Array[]> {
+  const revisions: Uint8Array[] = []
+  for (const [place, signer] of signers.entries()) {
+    revisions.push(await signDocument(revisions.at(-1) ?? document, { ...signer, field: `signature-${place + 1}`, at }))
+  }
+  return revisions
+}
