@@ -1,4 +1,4 @@
-import { accepted, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { discriminate, type Discriminated } from '../rounding/index.ts'
 import { convertVolume, Decimal } from '../units/index.ts'
 import { waterDensity } from '../volume-correction/index.ts'
@@ -20,12 +20,12 @@ import type { ProbeInput, ProbeProfile } from './probe.ts'
  */
 export function probeProfile(input: ProbeInput, path = ''): Outcome<ProbeProfile> {
   const at = (field: string): string => (path === '' ? field : `${path}.${field}`)
-  return then(readProbe(input, path), (reading) => {
+  return andThen(readProbe(input, path), (reading) => {
     const found = findLevel(reading)
     const wrong = uncovered(found, reading, at('modules'))
     if (found === undefined || wrong.length > 0) return refused(...wrong)
-    return then(strataOf(found, input.capacityTable, reading.waterThreshold, at('modules')), (strata) =>
-      then(tableVolume(input.capacityTable, found.wetted[0]?.h ?? 0, at('modules')), (heel) => accepted(profile(input, reading, found, strata, heel))))
+    return andThen(strataOf(found, input.capacityTable, reading.waterThreshold, at('modules')), (strata) =>
+      andThen(tableVolume(input.capacityTable, found.wetted[0]?.h ?? 0, at('modules')), (heel) => accepted(profile(input, reading, found, strata, heel))))
   })
 }
 

@@ -1,4 +1,4 @@
-import { accepted, allOf, optional, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import type { Tank } from '../tank/index.ts'
 import { lengthFromMillimetres, millimetres, parseLength, type Decimal, type Length } from '../units/index.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
@@ -31,7 +31,7 @@ export function checkLevel(level: GaugeSnapshot['level'], tank: Tank, path: stri
   const certificate = parseLength(tank.referenceGaugeHeight, 'tank.referenceGaugeHeight')
   if ('innage' in level) {
     const both = allOf<{ reference: Length; innage: Length }>({ reference: certificate, innage: notNegative(level.innage, `${path}.innage`) })
-    return then(both, ({ reference, innage }) => fromInnage(innage, reference, `${path}.innage`))
+    return andThen(both, ({ reference, innage }) => fromInnage(innage, reference, `${path}.innage`))
   }
   const all = allOf<{ reference: Length; tolerance: Length; ullage: Length; observed: Length | undefined }>({
     reference: certificate,
@@ -39,12 +39,12 @@ export function checkLevel(level: GaugeSnapshot['level'], tank: Tank, path: stri
     ullage: notNegative(level.ullage, `${path}.ullage`),
     observed: optional(level.observedReferenceHeight, (text) => notNegative(text, `${path}.observedReferenceHeight`)),
   })
-  return then(all, (read) => fromUllage(read, path))
+  return andThen(all, (read) => fromUllage(read, path))
 }
 
 /** A length of zero or more. */
 export function notNegative(text: string, path: string): Outcome<Length> {
-  return then(parseLength(text, path), (length) => length.value.isNegative() && !length.value.isZero()
+  return andThen(parseLength(text, path), (length) => length.value.isNegative() && !length.value.isZero()
     ? refused({ code: 'out-of-range', path, value: text, limit: '0 or more', clause: 'MPMS-3.1A gauging procedures' })
     : accepted(length))
 }

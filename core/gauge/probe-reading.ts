@@ -1,4 +1,4 @@
-import { accepted, allOf, optional, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import {
   degC, kilogramsPerCubicMetre, kilopascalsGauge, millimetres, parseDensity, parseLength, parsePressure, parseTemperature, readMeasured,
 } from '../units/index.ts'
@@ -32,21 +32,21 @@ const CLAUSE = 'MPMS-16.2 pressure sensors'
  */
 export function readProbe(input: ProbeInput, path: string): Outcome<ProbeReading> {
   const at = (field: string): string => (path === '' ? field : `${path}.${field}`)
-  const density = (text: string, field: string): Outcome<number> => then(parseDensity(text, at(field)), (d) => accepted(kilogramsPerCubicMetre(d)))
-  const pascals = (text: string, field: string): Outcome<number> => then(parsePressure(text, at(field)), (p) => accepted(kilopascalsGauge(p) * 1000))
+  const density = (text: string, field: string): Outcome<number> => andThen(parseDensity(text, at(field)), (d) => accepted(kilogramsPerCubicMetre(d)))
+  const pascals = (text: string, field: string): Outcome<number> => andThen(parsePressure(text, at(field)), (p) => accepted(kilopascalsGauge(p) * 1000))
   const parsed = allOf({
     modules: readModules(input, at),
-    g: then(
+    g: andThen(
       readMeasured(input.gravity, at('gravity'), { 'm/s2': ['m/s²', 'm/s^2'] }, 'free fall as 9.80665 m/s2'),
       (m) => within(m.value.toNumber(), 9.7, 9.9, at('gravity'), input.gravity, '9.7 to 9.9 m/s2'),
     ),
-    rhoV: then(density(input.vapourDensity, 'vapourDensity'), (v) => within(v, 0, 20, at('vapourDensity'), input.vapourDensity, '0 to 20 kg/m3')),
+    rhoV: andThen(density(input.vapourDensity, 'vapourDensity'), (v) => within(v, 0, 20, at('vapourDensity'), input.vapourDensity, '0 to 20 kg/m3')),
     waterThreshold: optional(input.waterThreshold, (text) => density(text, 'waterThreshold')),
     dryDensity: optional(input.dryDensity, (text) => density(text, 'dryDensity')),
-    uP: then(pascals(input.pressureUncertainty, 'pressureUncertainty'), (v) => within(v, 0.01, 10_000, at('pressureUncertainty'), input.pressureUncertainty, '0.00001 to 10 kPa')),
-    zeroLimit: then(pascals(input.zeroLimit, 'zeroLimit'), (v) => within(v, 0.01, 10_000, at('zeroLimit'), input.zeroLimit, '0.00001 to 10 kPa')),
+    uP: andThen(pascals(input.pressureUncertainty, 'pressureUncertainty'), (v) => within(v, 0.01, 10_000, at('pressureUncertainty'), input.pressureUncertainty, '0.00001 to 10 kPa')),
+    zeroLimit: andThen(pascals(input.zeroLimit, 'zeroLimit'), (v) => within(v, 0.01, 10_000, at('zeroLimit'), input.zeroLimit, '0.00001 to 10 kPa')),
   })
-  return then(parsed, (reading) => then(heightsIncrease(reading.modules, input, at), () => accepted(reading)))
+  return andThen(parsed, (reading) => andThen(heightsIncrease(reading.modules, input, at), () => accepted(reading)))
 }
 
 function readModules(input: ProbeInput, at: (field: string) => string): Outcome<readonly ProbeModule[]> {
@@ -55,9 +55,9 @@ function readModules(input: ProbeInput, at: (field: string) => string): Outcome<
   input.modules.forEach((module, i) => {
     const field = at(`modules.${i}`)
     const one = allOf({
-      h: then(parseLength(module.height, `${field}.height`), (l) => accepted(millimetres(l).toNumber() / 1000)),
-      p: then(parsePressure(module.pressure, `${field}.pressure`), (p) => accepted(kilopascalsGauge(p) * 1000)),
-      t: then(parseTemperature(module.temperature, `${field}.temperature`), (t) => accepted(degC(t))),
+      h: andThen(parseLength(module.height, `${field}.height`), (l) => accepted(millimetres(l).toNumber() / 1000)),
+      p: andThen(parsePressure(module.pressure, `${field}.pressure`), (p) => accepted(kilopascalsGauge(p) * 1000)),
+      t: andThen(parseTemperature(module.temperature, `${field}.temperature`), (t) => accepted(degC(t))),
     })
     if (one.ok) modules.push({ name: module.name, ...one.value })
     else findings.push(...one.findings)

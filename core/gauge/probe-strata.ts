@@ -1,4 +1,4 @@
-import { accepted, then, type Outcome } from '../refusal/index.ts'
+import { accepted, andThen, type Outcome } from '../refusal/index.ts'
 import { volumeAtLevel, type CapacityTable } from '../tank/index.ts'
 import { cubicMetresPer, Decimal } from '../units/index.ts'
 import type { ProbeLevel } from './probe-level.ts'
@@ -29,8 +29,8 @@ export function strataOf(found: ProbeLevel, table: CapacityTable, waterThreshold
   const edges = [0, ...inner, level]
   const tops = edges.slice(1)
   let below: Outcome<readonly number[]> = accepted([])
-  for (const edge of edges) below = then(below, (volumes) => then(tableVolume(table, edge, path), (v) => accepted([...volumes, v])))
-  return then(below, (volumes) => {
+  for (const edge of edges) below = andThen(below, (volumes) => andThen(tableVolume(table, edge, path), (v) => accepted([...volumes, v])))
+  return andThen(below, (volumes) => {
     let waterSoFar = true
     return accepted(tops.map((to, i): Stratum => {
       const density = densities[i] ?? 0
@@ -43,7 +43,7 @@ export function strataOf(found: ProbeLevel, table: CapacityTable, waterThreshold
 
 /** Volume below a height, in cubic metres. */
 export function tableVolume(table: CapacityTable, height: number, path: string): Outcome<number> {
-  return then(volumeAtLevel(table, new Decimal(height).times(1000), path), (read) => accepted(read.volume.times(cubicMetresPer(table.volumeUnit)).toNumber()))
+  return andThen(volumeAtLevel(table, new Decimal(height).times(1000), path), (read) => accepted(read.volume.times(cubicMetresPer(table.volumeUnit)).toNumber()))
 }
 
 /** Sum over strata of a share weighted by volume, over the volume: Σ x V / Σ V. */

@@ -1,4 +1,4 @@
-import { accepted, allOf, optional, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import type { Tank } from '../tank/index.ts'
 import {
   parseDensity, type Decimal, type Density, type Length, type Percent, type Pressure, type Temperature,
@@ -65,7 +65,7 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank }: { readonly tank:
     density: readDensity(snapshot.density, `${path}.density`),
     sedimentAndWater: sedimentAndWater(snapshot.sedimentAndWater, `${path}.sedimentAndWater`),
   })
-  return then(read, (all) => accepted({
+  return andThen(read, (all) => accepted({
     at: all.at, reading: all.level.reading, referenceHeight: all.level.referenceHeight, levelMm: all.level.levelMm,
     waterCut: all.waterCut.length, waterCutMm: all.waterCut.mm, liquid: all.liquid, ambient: all.ambient, spots: all.spots,
     pressure: all.pressure, density: all.density, sedimentAndWater: all.sedimentAndWater, exceptions: all.level.exceptions,

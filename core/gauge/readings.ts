@@ -1,4 +1,4 @@
-import { accepted, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { degC, millimetres, parsePercent, parseTemperature, type Decimal, type Length, type Percent, type Temperature } from '../units/index.ts'
 import { readTemperature } from '../volume-correction/index.ts'
 import { notNegative } from './innage-ullage.ts'
@@ -20,7 +20,7 @@ export function ambientTemperature(text: string | undefined, insulated: boolean,
     if (insulated) return accepted(undefined)
     return refused({ code: 'missing-value', path, value: '', limit: 'the shell temperature of a tank that is not insulated needs the temperature of the air', clause: 'MPMS-12.1.1 shell temperature' })
   }
-  return then(parseTemperature(text, path), (read) => {
+  return andThen(parseTemperature(text, path), (read) => {
     const celsius = degC(read)
     if (celsius >= AIR.from && celsius <= AIR.to) return accepted(read)
     return refused({ code: 'out-of-range', path, value: text, limit: '-60 to 65 degC (-76 to 149 degF)', clause: 'HOUSE gauge snapshot' })
@@ -34,7 +34,7 @@ export function ambientTemperature(text: string | undefined, insulated: boolean,
  * @source MPMS-3.1A free water
  */
 export function waterCut(text: string, levelMm: Decimal | undefined, path: string): Outcome<{ length: Length; mm: Decimal }> {
-  return then(notNegative(text, path), (length) => {
+  return andThen(notNegative(text, path), (length) => {
     const mm = millimetres(length)
     if (levelMm === undefined || mm.lte(levelMm)) return accepted({ length, mm })
     return refused({ code: 'water-above-level', path, value: text, limit: `${levelMm.toFixed()} mm`, clause: 'MPMS-3.1A free water' })
@@ -68,7 +68,7 @@ export function spots(
 
 /** Sediment and water, 0 to 100 % by volume. Refuses `out-of-range` and unreadable texts. @source MPMS-12.1.1 CSW */
 export function sedimentAndWater(text: string, path: string): Outcome<Percent> {
-  return then(parsePercent(text, path), (percent) => percent.value.gte(0) && percent.value.lte(100)
+  return andThen(parsePercent(text, path), (percent) => percent.value.gte(0) && percent.value.lte(100)
     ? accepted(percent)
     : refused({ code: 'out-of-range', path, value: text, limit: '0 to 100 %', clause: 'MPMS-12.1.1 CSW' }))
 }

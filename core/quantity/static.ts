@@ -1,5 +1,5 @@
 import { checkLevel, readSnapshot, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
-import { accepted, allOf, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { checkTank, readRoof, type ReadRoof, type Tank } from '../tank/index.ts'
 import { millimetres, parseLength, type Temperature } from '../units/index.ts'
 import { correctionAt, readTemperature, type FoundLiquid } from '../volume-correction/index.ts'
@@ -45,7 +45,7 @@ export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnap
 /** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */
 function observeSnapshot(tank: Tank, snapshot: GaugeSnapshot, path: string): Outcome<Observed> {
   const cut = parseLength(snapshot.waterCut, `${path}.waterCut`)
-  return then(checkLevel(snapshot.level, tank, `${path}.level`), ({ levelMm }) => {
+  return andThen(checkLevel(snapshot.level, tank, `${path}.level`), ({ levelMm }) => {
     const cutMm = cut.ok ? millimetres(cut.value) : undefined
     const cutCanBe = cutMm !== undefined && !cutMm.isNegative() && cutMm.lte(levelMm)
     return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path)

@@ -1,4 +1,5 @@
-import { accepted, refused, then, wording, type Finding, type Outcome } from '../refusal/index.ts'
+import { parseInstant } from '../gauge/index.ts'
+import { accepted, refused, andThen, wording, type Finding, type Outcome } from '../refusal/index.ts'
 import type { Terminal } from '../ticket/index.ts'
 import { lossGain } from './book-and-measured.ts'
 import { boundaryInventory } from './boundary.ts'
@@ -57,7 +58,7 @@ function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<Reconcil
   const foreign = foreignRecords(tank, [...inventories, ...movements])
   if (foreign.length > 0) return refused(...foreign)
   const figures = figuresOf(tank, opening.value, closing.value, movements)
-  return then(boundariesApart(opening.value, closing.value), () => then(lossGain({ ...figures, limit }), (result) => accepted({
+  return andThen(boundariesApart(opening.value, closing.value), () => andThen(lossGain({ ...figures, limit }), (result) => accepted({
     limit, figures,
     report: {
       tank: tank.tank, product: tank.product, productName: tank.productName, openingAt: opening.value.at, closingAt: closing.value.at,
@@ -101,9 +102,7 @@ function boundariesApart(opening: MeasuredInventory, closing: MeasuredInventory)
 }
 
 function wrongPeriod(record: PeriodRecord): readonly Finding[] {
-  const unreadable = (['from', 'to'] as const).filter((path) => Number.isNaN(instant(record[path]))).map((path): Finding => ({
-    code: 'unreadable-value', path, value: record[path], limit: 'an instant as 2026-09-01T05:00:00Z', clause: 'RFC-3339',
-  }))
+  const unreadable = (['from', 'to'] as const).map((path) => parseInstant(record[path], path)).flatMap((read) => (read.ok ? [] : read.findings))
   if (unreadable.length > 0 || instant(record.from) < instant(record.to)) return unreadable
   return [{ code: 'period-backwards', path: 'to', value: record.to, limit: record.from, clause: 'HOUSE reconciliation' }]
 }

@@ -45,8 +45,8 @@ export function allOf<T extends Readonly<Record<string, unknown>>>(
   return findings.length > 0 ? refused(...findings) : accepted(values as T)
 }
 
-/** The next step on an accepted value; findings pass through. */
-export function then<T, S>(outcome: Outcome<T>, step: (value: T) => Outcome<S>): Outcome<S> {
+/** The next step on an accepted value; findings pass through. Not `then`: a module that exports `then` hangs whoever awaits its import. */
+export function andThen<T, S>(outcome: Outcome<T>, step: (value: T) => Outcome<S>): Outcome<S> {
   return outcome.ok ? step(outcome.value) : outcome
 }
 

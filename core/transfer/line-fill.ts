@@ -1,6 +1,6 @@
 import type { GaugeSnapshot } from '../gauge/index.ts'
 import { densities, liquidOf, massOfVolume, type Product } from '../quantity/index.ts'
-import { accepted, allOf, refused, then, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { discriminate } from '../rounding/index.ts'
 import { convertVolume, Decimal, parsePercent, parseVolume, writtenDigits, type Percent, type Temperature, type Volume } from '../units/index.ts'
 import { baseDensityLines, correctionAt, readTemperature, type FoundLiquid } from '../volume-correction/index.ts'
@@ -34,11 +34,11 @@ export function lineQuantity(contents: LineContents, gauge: keyof typeof GAUGES,
     found: liquidOf(product, snapshot, gauge),
     sw: parsePercent(snapshot.sedimentAndWater, `${gauge}.sedimentAndWater`),
   })
-  return then(read, ({ volume, temperature, found, sw }) => accepted(atBase(volume, temperature, found, sw, product, gauge)))
+  return andThen(read, ({ volume, temperature, found, sw }) => accepted(atBase(volume, temperature, found, sw, product, gauge)))
 }
 
 function readLineVolume(text: string, path: string): Outcome<Volume> {
-  return then(parseVolume(text, path), (volume) => volume.value.isNegative() && !volume.value.isZero()
+  return andThen(parseVolume(text, path), (volume) => volume.value.isNegative() && !volume.value.isZero()
     ? refused({ code: 'out-of-range', path, value: text, limit: '0 or more', clause: CLAUSE })
     : accepted(volume))
 }

@@ -1,4 +1,4 @@
-import { accepted, allOf, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { degF, kilogramsPerCubicMetre, parseDensity, perDegF, psig, type Density, type Expansion, type Pressure, type Temperature } from '../units/index.ts'
 import { searchBaseDensity, MOST_PASSES, NEAR_ENOUGH, type Liquid, type Search } from './base-density.ts'
 import { BASE_DEGF } from './base-temperature.ts'
@@ -47,7 +47,7 @@ export interface FoundLiquid { readonly liquid: BaseLiquid; readonly reading: De
  */
 export function findBaseLiquid(input: BaseLiquidInput, paths: BaseLiquidPaths): Outcome<FoundLiquid> {
   const read = allOf({ expansion: readAlpha(input, paths.alpha), reading: readingOf(input, paths.density) })
-  return then(read, ({ expansion, reading }) => {
+  return andThen(read, ({ expansion, reading }) => {
     const liquid: Liquid = { commodity: input.commodity, alpha60: expansion === null ? null : perDegF(expansion) }
     const search = density60(liquid, reading, input.baseTemperature)
     if (search.end !== 'found') return refused(notFound(search.end, input, reading, paths.density))
@@ -75,8 +75,8 @@ function readingOf(input: BaseLiquidInput, path: string): Outcome<DensityReading
   const { value, temperature, pressure, hydrometer } = input.density
   const density = parseDensity(value, `${path}.value`)
   const parsedPressure: Outcome<Pressure | null> = pressure === undefined ? accepted(null) : readPressure(pressure, `${path}.pressure`)
-  if (temperature === undefined) return then(allOf({ density, pressure: parsedPressure, atBase: onlyAtBase(input, path) }), (read) => accepted({ density: read.density, observed: null, used: kilogramsPerCubicMetre(read.density) }))
-  return then(allOf({ density, temperature: readTemperature(temperature, `${path}.temperature`), pressure: parsedPressure }), (read) => {
+  if (temperature === undefined) return andThen(allOf({ density, pressure: parsedPressure, atBase: onlyAtBase(input, path) }), (read) => accepted({ density: read.density, observed: null, used: kilogramsPerCubicMetre(read.density) }))
+  return andThen(allOf({ density, temperature: readTemperature(temperature, `${path}.temperature`), pressure: parsedPressure }), (read) => {
     const graduatedAt = definedAt60(read.density.unit) ? '60 degF' : input.baseTemperature
     const correction = hydrometer === true ? { factor: hydrometerCorrection(graduatedAt, degF(read.temperature)), graduatedAt } : null
     const used = kilogramsPerCubicMetre(read.density) * (correction?.factor ?? 1)

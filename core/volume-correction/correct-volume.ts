@@ -1,4 +1,4 @@
-import { accepted, allOf, then, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, andThen, type Outcome } from '../refusal/index.ts'
 import type { Pressure } from '../units/index.ts'
 import { baseDensityIn, baseDensityLines } from './base-density-lines.ts'
 import { findBaseLiquid } from './base-liquid.ts'
@@ -26,7 +26,7 @@ export function correctVolume(input: VolumeCorrectionInput, path = ''): Outcome<
     temperature: readTemperature(input.temperature, at('temperature')),
     pressure,
   })
-  return then(read, ({ found, temperature, pressure }) => {
+  return andThen(read, ({ found, temperature, pressure }) => {
     const { liquid } = found
     const correction = correctionAt(liquid, temperature, pressure)
     const { unit } = found.reading.density

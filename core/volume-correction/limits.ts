@@ -1,4 +1,4 @@
-import { accepted, refused, then, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { display } from '../rounding/index.ts'
 import {
   Decimal, densityIn, KPA_PER_PSI, parseExpansion, parsePressure, parseTemperature, STANDARD_ATMOSPHERE,
@@ -36,7 +36,7 @@ const GAUGE: { readonly [U in PressureUnit]: { readonly unit: keyof typeof HIGHE
  * @checked mpms11.1-2004/11.1.6.1/ex10
  */
 export function readTemperature(text: string, path: string): Outcome<Temperature> {
-  return then(parseTemperature(text, path), (temperature) => {
+  return andThen(parseTemperature(text, path), (temperature) => {
     const [low, high] = TEMPERATURES[temperature.unit]
     if (temperature.value.gte(low) && temperature.value.lte(high)) return accepted(temperature)
     return outOfRange(path, text, `${low} to ${high} ${temperature.unit}`)
@@ -53,7 +53,7 @@ export function readTemperature(text: string, path: string): Outcome<Temperature
  * @checked mpms11.1-2004/11.1.7.2/ex15
  */
 export function readPressure(text: string, path: string): Outcome<Pressure> {
-  return then(parsePressure(text, path), (pressure) => {
+  return andThen(parsePressure(text, path), (pressure) => {
     const { unit, atmosphere } = GAUGE[pressure.unit]
     const gauge = atmosphere === null ? pressure.value : pressure.value.minus(atmosphere)
     const vacuum = GAUGE[`${unit}a`].atmosphere?.negated() ?? 0
@@ -70,7 +70,7 @@ export function readPressure(text: string, path: string): Outcome<Pressure> {
  * @source MPMS-11.1-2004 11.1.3
  */
 export function readExpansion(text: string, path: string): Outcome<Expansion> {
-  return then(parseExpansion(text, path), (expansion) => {
+  return andThen(parseExpansion(text, path), (expansion) => {
     const [low, high] = EXPANSIONS[expansion.unit]
     if (expansion.value.gte(low) && expansion.value.lte(high)) return accepted(expansion)
     return outOfRange(path, text, `${low} to ${high} ${expansion.unit}`)

@@ -2,7 +2,7 @@ import { productInForce, type OnRecord } from './on-record.ts'
 import type { ProductLimit } from '../../core/ledger/index.ts'
 import type { Product } from '../../core/quantity/index.ts'
 import { readFigure, readShare } from '../../core/reconciliation/index.ts'
-import { accepted, allOf, refused, then, type Outcome } from '../../core/refusal/index.ts'
+import { accepted, allOf, refused, andThen, type Outcome } from '../../core/refusal/index.ts'
 import type { Terminal } from '../../core/ticket/index.ts'
 import type { Decimal } from '../../core/units/index.ts'
 import { readAlpha } from '../../core/volume-correction/index.ts'
@@ -16,7 +16,7 @@ export function checkTerminal(terminal: Terminal, path: string): Outcome<Termina
 
 /** A product's expansion factor stands where its commodity needs one, and only there. */
 export function checkProduct(product: Product, path: string): Outcome<Product> {
-  return then(readAlpha(product, `${path}.alpha`), () => accepted(product))
+  return andThen(readAlpha(product, `${path}.alpha`), () => accepted(product))
 }
 
 /** A limit reads, and is for a product on record. */
@@ -28,5 +28,5 @@ export function checkLimit(limit: ProductLimit, record: Pick<OnRecord, 'products
     percent: readShare(limit.percent, `${path}.percent`),
     fixed: readFigure(limit.fixed, `${path}.fixed`, unit, 'not-negative'),
   })
-  return then(read, () => accepted(limit))
+  return andThen(read, () => accepted(limit))
 }

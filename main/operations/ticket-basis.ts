@@ -1,6 +1,6 @@
 import { parseInstant, type Instant } from '../../core/gauge/index.ts'
 import type { Product } from '../../core/quantity/index.ts'
-import { accepted, allOf, optional, refused, then, type Finding, type Outcome } from '../../core/refusal/index.ts'
+import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../../core/refusal/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { refuseReplacement, type Party, type Terminal } from '../../core/ticket/index.ts'
 import { transferQuantity, type TransferResult } from '../../core/transfer/index.ts'
@@ -80,5 +80,5 @@ async function mayReplace(number: string | undefined, store: LedgerStore): Promi
     const findings = refuseReplacement(standing, text, 'ticket.replaces')
     return findings.length > 0 ? refused(...findings) : accepted(null)
   })
-  return then(checked, () => accepted(null))
+  return andThen(checked, () => accepted(null))
 }

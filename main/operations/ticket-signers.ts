@@ -1,7 +1,7 @@
 import type { webcrypto } from 'node:crypto'
 import type { Identity } from '../../core/ledger/index.ts'
 import { instantKey } from '../../core/ledger/index.ts'
-import { accepted, allOf, Refused, refused, then, type Outcome } from '../../core/refusal/index.ts'
+import { accepted, allOf, Refused, refused, andThen, type Outcome } from '../../core/refusal/index.ts'
 import type { Signer } from '../../core/ticket/index.ts'
 import { signDocument } from '../signing/index.ts'
 import type { LedgerContext, ParsedInput } from './context.ts'
@@ -20,7 +20,7 @@ export async function openSigners(signers: readonly [Signing, Signing], record: 
     first: await openSigner(first, 'signers.0', record, context),
     second: await openSigner(second, 'signers.1', record, context),
   })
-  return then(both, (ready) => accepted([ready.first, ready.second]))
+  return andThen(both, (ready) => accepted([ready.first, ready.second]))
 }
 
 function differ(first: Signing, second: Signing): Outcome<null> {
@@ -33,7 +33,7 @@ async function openSigner({ identity: id, role, passphrase }: Signing, path: str
   if (!found.ok) return found
   const identity = found.value
   const key = await openKey()
-  return then(allOf<{ valid: null; key: webcrypto.CryptoKey }>({ valid: certificateValid(identity, now(), `${path}.identity`), key }), (open) => accepted({ identity, role, key: open.key }))
+  return andThen(allOf<{ valid: null; key: webcrypto.CryptoKey }>({ valid: certificateValid(identity, now(), `${path}.identity`), key }), (open) => accepted({ identity, role, key: open.key }))
 
   async function openKey(): Promise<Outcome<webcrypto.CryptoKey>> {
     const kept = await store.protectedKey(id)

@@ -1,5 +1,5 @@
 import { staticQuantity, type Product } from '../../../core/quantity/index.ts'
-import { accepted, allOf, orRefuse, refused, then, type Outcome } from '../../../core/refusal/index.ts'
+import { accepted, allOf, orRefuse, refused, andThen, type Outcome } from '../../../core/refusal/index.ts'
 import { discriminate } from '../../../core/rounding/index.ts'
 import type { Tank } from '../../../core/tank/index.ts'
 import { parseVolume, type VolumeUnit } from '../../../core/units/index.ts'
@@ -27,10 +27,10 @@ export const postAdjustment: Handler<'post-adjustment'> = async ({ tank: code, e
   const record = await readRecord(context.store)
   const at = notInFuture(effectiveAt, context.now(), 'effectiveAt')
   const tank = tankInForce(record, code, at.ok ? at.value.text : context.now(), 'tank')
-  const product = then(tank, ({ value }) => productInForce(record, value.product, at.ok ? at.value.text : context.now(), 'tank'))
+  const product = andThen(tank, ({ value }) => productInForce(record, value.product, at.ok ? at.value.text : context.now(), 'tank'))
   const body = orRefuse(allOf<{ at: unknown; product: InForce<Product>; nsv: Quantity; reason: string }>({
     at, product,
-    nsv: product.ok ? adjustment(nsv, product.value.value.volumeUnit) : then(parseVolume(nsv, 'nsv'), () => accepted({ value: '', unit: '' })),
+    nsv: product.ok ? adjustment(nsv, product.value.value.volumeUnit) : andThen(parseVolume(nsv, 'nsv'), () => accepted({ value: '', unit: '' })),
     reason: reasonGiven(reason),
   }))
   return post(context.store, {
@@ -41,7 +41,7 @@ export const postAdjustment: Handler<'post-adjustment'> = async ({ tank: code, e
 
 /** An adjustment is booked as it was approved: in the product's unit, with no more digits than the book has. */
 function adjustment(text: string, unit: VolumeUnit): Outcome<Quantity> {
-  return then(parseVolume(text, 'nsv'), (volume) => {
+  return andThen(parseVolume(text, 'nsv'), (volume) => {
     const booked = discriminate(`volume ${unit}`, volume.value)
     if (volume.unit !== unit) return refused({ code: 'unit-not-accepted', path: 'nsv', value: text, limit: `the volume in ${unit}, in which the product is booked`, clause: 'HOUSE book' })
     if (!booked.value.equals(volume.value)) return refused({ code: 'out-of-range', path: 'nsv', value: text, limit: `a whole number of steps of ${booked.rule.split(',')[0] ?? ''} ${unit}`, clause: booked.clause })

@@ -1,5 +1,5 @@
 import { parseInstant } from '../../../core/gauge/index.ts'
-import { allOf, orRefuse, then } from '../../../core/refusal/index.ts'
+import { allOf, orRefuse, andThen } from '../../../core/refusal/index.ts'
 import { checkTank } from '../../../core/tank/index.ts'
 import type { Handler } from '../context.ts'
 import { productInForce, readRecord } from '../on-record.ts'
@@ -16,7 +16,7 @@ export const setTank: Handler<'set-tank'> = async ({ tank, effectiveFrom, by }, 
   const record = await readRecord(context.store)
   orRefuse(allOf<{ tank: unknown; product: unknown }>({
     tank: checkTank(tank, 'tank'),
-    product: then(parseInstant(effectiveFrom, 'effectiveFrom'), ({ text }) => productInForce(record, tank.product, text, 'tank.product')),
+    product: andThen(parseInstant(effectiveFrom, 'effectiveFrom'), ({ text }) => productInForce(record, tank.product, text, 'tank.product')),
   }))
   return post(context.store, { kind: 'tank-set', at: context.now(), by, body: { tank, effectiveFrom } })
 }
