@@ -42,3 +42,11 @@ export function placeOnSheet(column: string, found: readonly Finding[], at: stri
   }
   return { findings, missing: [...new Set(missing)] }
 }
+
+/** Findings that an operation answered, on the same fields; `snapshot` in their paths is the column. */
+export function placeSpoken(column: string, found: readonly { readonly path: string; readonly message: string; readonly clause: string }[]): readonly PlacedFinding[] {
+  return found.map(({ path, message, clause }) => {
+    const line = lineOfPath(path.replace(new RegExp(`^(${column}|snapshot)\\.`), ''))
+    return { field: line ? `${column}.${line}` : column, message, clause }
+  })
+}

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
+import { RefusedByMain, type FaultInMain } from '../bridge/bridge.ts'
 import { words } from '../words/en.ts'
 import './findings.css'
 

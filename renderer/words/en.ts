@@ -2,5 +2,6 @@
 import { app } from './en/app.ts'
 import { gauge } from './en/gauge.ts'
 import { parts } from './en/parts.ts'
+import { transfer } from './en/transfer.ts'
 
-export const words = { app, gauge, parts } as const
+export const words = { app, gauge, parts, transfer } as const

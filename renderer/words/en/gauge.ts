@@ -38,7 +38,7 @@ export const gauge = {
     ],
     last: 'Local codes and licensed practice decide.',
   },
-  tank: 'Tank', product: 'Product', choose: 'choose …', record: 'Record inventory', enteredBy: 'Entered by', needs: (names: string): string => `Still needed: ${names}`,
+  inTank: 'In the tank', tank: 'Tank', product: 'Product', choose: 'choose …', record: 'Record inventory', enteredBy: 'Entered by', needs: (names: string): string => `Still needed: ${names}`,
   recorded: (seq: number): string => `Measured inventory stands as entry ${seq}.`, another: 'Gauge another tank', discard: 'Discard draft',
   wrong: (count: number): string => (count === 1 ? '1 thing to mend' : `${count} things to mend`), nothingWrong: 'Nothing to mend',
   inventoryTitle: (tank: string): string => `Inventory ${tank}`,

@@ -1,0 +1,38 @@
+import { z } from 'zod'
+import { EMPTY_GAUGE, gaugeFormSchema, withoutSpot, withSpot, withValue, type GaugeField } from './gauge-form.ts'
+import { begun, edited, redone, undone, type History } from './history.ts'
+
+/** A measured inventory as it is being written; what a draft keeps. */
+export const inventoryFormSchema = z.strictObject({ tank: z.string().max(40), product: z.string().max(40), enteredBy: z.string().max(80), gauge: gaugeFormSchema })
+export type InventoryForm = Readonly<z.infer<typeof inventoryFormSchema>>
+
+export function newInventory(tank: string, product: string): InventoryForm {
+  return { tank, product, enteredBy: '', gauge: EMPTY_GAUGE }
+}
+
+export type InventoryAction =
+  | { readonly do: 'choose-tank'; readonly tank: string; readonly product: string }
+  | { readonly do: 'entered-by'; readonly value: string }
+  | { readonly do: 'write'; readonly field: GaugeField; readonly value: string }
+  | { readonly do: 'add-spot' }
+  | { readonly do: 'drop-spot'; readonly at: number }
+  | { readonly do: 'undo' }
+  | { readonly do: 'redo' }
+
+export function openInventory(form: InventoryForm): History<InventoryForm> {
+  return begun(form)
+}
+
+/** The inventory after an action. */
+export function inventoryReducer(history: History<InventoryForm>, action: InventoryAction): History<InventoryForm> {
+  const form = history.present
+  switch (action.do) {
+    case 'undo': return undone(history)
+    case 'redo': return redone(history)
+    case 'choose-tank': return edited(history, { ...form, tank: action.tank, product: action.product }, null)
+    case 'entered-by': return edited(history, { ...form, enteredBy: action.value }, 'enteredBy')
+    case 'write': return edited(history, { ...form, gauge: withValue(form.gauge, action.field, action.value) }, action.field)
+    case 'add-spot': return edited(history, { ...form, gauge: withSpot(form.gauge) }, null)
+    case 'drop-spot': return edited(history, { ...form, gauge: withoutSpot(form.gauge, action.at) }, null)
+  }
+}

@@ -1,0 +1,67 @@
+import { useState, type ReactNode } from 'react'
+import type { InputOf } from '../../main/operations/contracts/index.ts'
+import { useKey } from '../app/keys.tsx'
+import { useTerminal } from '../app/TerminalContext.tsx'
+import { RefusedByMain } from '../bridge/bridge.ts'
+import { useAction } from '../bridge/use-operation.ts'
+import { jumpTo } from '../gauge/SheetChecks.tsx'
+import { Button } from '../parts/Button.tsx'
+import { enterMovesOn } from '../parts/Field.tsx'
+import { CallFailed, Findings } from '../parts/Findings.tsx'
+import { Panel } from '../parts/Panel.tsx'
+import { Waiting } from '../parts/Waiting.tsx'
+import { words } from '../words/en.ts'
+import type { TicketDraft } from './compute-transfer.ts'
+import { fieldOfSignedFinding, placeSigned } from './signed-findings.ts'
+import { SignerFields, type SignerForm } from './SignerFields.tsx'
+
+interface SignPanelProps {
+  readonly open: boolean
+  readonly onClose: () => void
+  readonly ticket: TicketDraft
+  readonly draft: string
+  /** While posting runs the draft must not be written again behind it. */
+  readonly onHold: (hold: boolean) => void
+  readonly onBooked: (number: string) => void
+}
+
+/** Two people sign; the ticket is numbered and booked, or nothing happens and the reasons stand beside the fields. */
+export function SignPanel({ open, onClose, ticket, draft, onHold, onBooked }: SignPanelProps): ReactNode {
+  const t = words.transfer.signing
+  const { now } = useTerminal()
+  const [state, post] = useAction('post-ticket')
+  const [signers, setSigners] = useState<readonly [SignerForm, SignerForm]>([{ identity: '', role: 'terminal', passphrase: '' }, { identity: '', role: 'counterparty', passphrase: '' }])
+  const ready = signers.every(({ identity, passphrase }) => identity !== '' && passphrase !== '') && state.state !== 'running'
+  const findings = state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : []
+  const { errors, elsewhere } = placeSigned(findings)
+  const book = async (): Promise<void> => {
+    if (!ready) return
+    onHold(true)
+    const input: InputOf<'post-ticket'> = { ticket, signers: [signers[0], signers[1]], draft }
+    const posted = await post(input)
+    if (posted) onBooked(posted.number)
+    else onHold(false)
+  }
+  useKey('ctrl+enter', t.book, () => void book(), { group: t.title, when: open })
+  const change = (which: 0 | 1) => (signer: SignerForm) => setSigners(which === 0 ? [signer, signers[1]] : [signers[0], signer])
+  return (
+    <Panel title={t.title} open={open} onClose={onClose} width={640}>
+      <p className="quiet">{t.says(now.nextNumber)}</p>
+      <div className="signing" onKeyDown={enterMovesOn}>
+        <SignerFields index={0} title={t.first} value={signers[0]} onChange={change(0)} errors={errors} identities={now.identities} autoFocus />
+        <SignerFields index={1} title={t.second} value={signers[1]} onChange={change(1)} errors={errors} identities={now.identities} />
+      </div>
+      {elsewhere.length > 0 && (
+        <div role="alert"><h2>{t.onSheet}</h2>
+          <Findings findings={elsewhere} onJump={(path) => { onClose(); setTimeout(() => jumpTo(fieldOfSignedFinding(path))) }} />
+        </div>
+      )}
+      {state.state === 'failed' && !(state.error instanceof RefusedByMain) && <CallFailed error={state.error} />}
+      {state.state === 'running' && <Waiting step={state.step} />}
+      <div className="panel-actions">
+        <Button onClick={onClose}>{t.close}</Button>
+        <Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.book}</Button>
+      </div>
+    </Panel>
+  )
+}

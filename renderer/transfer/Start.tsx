@@ -1,0 +1,75 @@
+import { useEffect, useState, type ReactNode } from 'react'
+import type { OutputOf } from '../../main/operations/contracts/index.ts'
+import { useKey } from '../app/keys.tsx'
+import { addressOf, goTo } from '../app/route.ts'
+import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
+import { useBridge } from '../bridge/BridgeContext.tsx'
+import { callError, useQuery } from '../bridge/use-operation.ts'
+import { Button } from '../parts/Button.tsx'
+import { DenseTable } from '../parts/DenseTable.tsx'
+import { SelectField } from '../parts/Field.tsx'
+import { CallFailed } from '../parts/Findings.tsx'
+import { localTime } from '../parts/local-time.ts'
+import { Page } from '../parts/Page.tsx'
+import { words } from '../words/en.ts'
+import { beginTransfer } from './begin-draft.ts'
+import './start.css'
+import { newTransfer } from './transfer-form.ts'
+
+type KeptDraft = OutputOf<'list-drafts'>['drafts'][number]
+
+/** Where work begins: a tank and what to do with it, and what was left unfinished. */
+export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; readonly openOnlyDraft: boolean }): ReactNode {
+  const t = words.transfer.start
+  const { now } = useTerminal()
+  const bridge = useBridge()
+  const zone = useZone()
+  const [drafts, again] = useQuery('list-drafts', {})
+  const [tank, setTank] = useState(chosen)
+  const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
+  const product = now.tanks.find(({ code }) => code === tank)?.product ?? ''
+  const last = now.lastGauges.find((gauge) => gauge.tank === tank)
+  const [only, ...others] = drafts.state === 'done' ? drafts.value.drafts : []
+  const opened = openOnlyDraft && only && others.length === 0 ? addressOfDraft(only) : undefined
+  useEffect(() => {
+    if (opened) goTo(opened, { replace: true })
+  }, [opened])
+  const begin = (kind: 'receipt' | 'delivery') => (): void => void beginTransfer(bridge, newTransfer({ kind, tank, product })).catch((failed: unknown) => setError(callError(failed)))
+  const inventory = (): void => goTo(addressOf('gauge', ['new'], tank === '' ? {} : { tank }))
+  const discard = (id: string): void => void bridge.call('discard-draft', { id }).then(again, (failed: unknown) => setError(callError(failed)))
+  useKey('r', t.receipt, begin('receipt'), { group: t.title })
+  useKey('d', t.delivery, begin('delivery'), { group: t.title })
+  useKey('i', t.inventory, inventory, { group: t.title })
+  return (
+    <Page title={words.transfer.title}>
+      <div className="start">
+        <SelectField id="start-tank" label={t.tank} value={tank} onChange={setTank} placeholder={words.transfer.choose} choices={now.tanks.map(({ code, name }) => ({ value: code, label: `${code}  ${name}` }))} />
+        <div className="start-actions">
+          <Button primary keys="R" onClick={begin('receipt')}>{t.receipt}</Button>
+          <Button keys="D" onClick={begin('delivery')}>{t.delivery}</Button>
+          <Button keys="I" onClick={inventory}>{t.inventory}</Button>
+        </div>
+        <p className="quiet">{tank === '' ? t.noTank : last ? t.last(last.what, localTime(last.at, zone)) : t.never}</p>
+        {error && <CallFailed error={error} />}
+      </div>
+      <h2>{t.drafts}</h2>
+      {drafts.state === 'failed' && <CallFailed error={drafts.error} onAgain={again} />}
+      {drafts.state === 'done' && (
+        <DenseTable<KeptDraft>
+          label={t.drafts} rows={drafts.value.drafts} rowKey={({ id }) => id} empty={t.noDrafts} onChoose={(draft) => goTo(addressOfDraft(draft))}
+          columns={[
+            { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' ? 'inventory' : 'transfer'] },
+            { key: 'title', head: t.what, cell: (draft) => draft.title },
+            { key: 'savedAt', head: t.savedAt, cell: (draft) => localTime(draft.savedAt.replace(/\.\d+Z$/, 'Z'), zone) },
+            { key: 'discard', head: '', align: 'end', cell: (draft) => <button type="button" className="start-discard" onClick={(event) => { event.stopPropagation(); discard(draft.id) }}>{t.discard}</button> },
+          ]}
+        />
+      )}
+    </Page>
+  )
+}
+
+function addressOfDraft({ id, kind }: KeptDraft): string {
+  return addressOf(kind === 'inventory' ? 'gauge' : 'transfer', [id])
+}

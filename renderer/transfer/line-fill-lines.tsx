@@ -1,0 +1,32 @@
+import type { MoreLine } from '../gauge/GaugeSheet.tsx'
+import { withUsualUnit, type UsualUnits } from '../gauge/usual-units.ts'
+import { TextField } from '../parts/Field.tsx'
+import { words } from '../words/en.ts'
+import type { GaugeName, LineFillField, TransferAction, TransferForm } from './transfer-form.ts'
+
+/** The lines for what stood in the transfer line at both gauges; one button while it is not used. */
+export function lineFillLines(form: TransferForm, units: UsualUnits, errors: ReadonlyMap<string, string>, act: (action: TransferAction) => void): readonly MoreLine[] {
+  const t = words.transfer
+  const toggle = (
+    <button type="button" className="line-fill-toggle" onClick={() => act({ do: 'use-line-fill', used: !form.lineFill.used })}>
+      {form.lineFill.used ? t.dropLineFill : t.addLineFill}
+    </button>
+  )
+  if (!form.lineFill.used) return [{ key: 'line-fill', head: toggle, cell: () => null }]
+  const line = (field: LineFillField, head: MoreLine['head']): MoreLine => ({
+    key: field, head,
+    cell: (column) => {
+      const gauge: GaugeName = column === 'closing' ? 'closing' : 'opening'
+      const id = `lineFill.${gauge}.${field}` as const
+      const value = form.lineFill[gauge][field]
+      const write = (next: string): void => act({ do: 'write-line-fill', gauge, field, value: next })
+      const kind = field === 'volume' ? 'volume' : 'temperature'
+      const complete = (): void => {
+        const full = withUsualUnit(value, kind, units)
+        if (full !== value) write(full)
+      }
+      return <TextField id={id} label={t.fields[id]} labelHidden measured value={value} onChange={write} onBlur={complete} placeholder={units[kind]} error={errors.get(id)} />
+    },
+  })
+  return [line('volume', t.lineFill), line('temperature', t.lineFillAt), { key: 'drop', head: toggle, cell: () => null }]
+}
