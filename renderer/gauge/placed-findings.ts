@@ -47,6 +47,11 @@ export function placeOnSheet(column: string, found: readonly Finding[], at: stri
 export function placeSpoken(column: string, found: readonly { readonly path: string; readonly message: string; readonly clause: string }[]): readonly PlacedFinding[] {
   return found.map(({ path, message, clause }) => {
     const line = lineOfPath(path.replace(new RegExp(`^(${column}|snapshot)\\.`), ''))
-    return { field: line ? `${column}.${line}` : column, message, clause }
+    return { field: line ? `${column}.${line}` : column, message: line ? sayByName(message, path, nameOfLine(column, line)) : message, clause }
   })
+}
+
+/** A sentence that begins with a path, with the field's name in its place. */
+export function sayByName(message: string, path: string, name: string): string {
+  return path !== '' && message.startsWith(path) ? `${name}${message.slice(path.length)}` : message
 }

@@ -3,7 +3,7 @@ import type { WorksheetLine } from '../../core/worksheet/index.ts'
 import { words } from '../words/en.ts'
 import { Figure } from './Figure.tsx'
 import './worksheet.css'
-import { rowsOf, type SheetColumn, type SheetRow } from './worksheet-rows.ts'
+import { lineCalled, rowsOf, type SheetColumn, type SheetRow } from './worksheet-rows.ts'
 
 interface WorksheetTableProps {
   /** One column of values each: opening, closing, moved; or the one worksheet there is. */
@@ -44,20 +44,23 @@ export function WorksheetTable({ columns }: WorksheetTableProps): ReactNode {
 function How({ row, columns }: { readonly row: SheetRow; readonly columns: readonly SheetColumn[] }): ReactNode {
   return (
     <>
-      {row.lines.map((line, i) => line && (
-        <section key={i}>
-          {columns.length > 1 && <h3>{columns[i]?.title}</h3>}
-          <LineDetails line={line} among={columns[i]?.lines ?? []} />
-        </section>
-      ))}
+      {columns.map((column, i) => {
+        const line = row.lines[i]
+        return line && (
+          <section key={column.title}>
+            {columns.length > 1 && <h3>{column.title}</h3>}
+            <LineDetails line={line} find={(symbol) => lineCalled(symbol, column, columns)} />
+          </section>
+        )
+      })}
     </>
   )
 }
 
 /** One line in full: formula, inputs, value before rounding, rounding rule, clause. */
-export function LineDetails({ line, among }: { readonly line: WorksheetLine; readonly among: readonly WorksheetLine[] }): ReactNode {
+export function LineDetails({ line, find }: { readonly line: WorksheetLine; readonly find: (symbol: string) => WorksheetLine | undefined }): ReactNode {
   const t = words.parts.worksheet
-  const inputs = line.from.map((symbol) => ({ symbol, input: among.find((other) => other.symbol === symbol) }))
+  const inputs = line.from.map((symbol) => ({ symbol, input: find(symbol) }))
   return (
     <dl className="line-details">
       {line.formula !== '' && <div><dt>{t.formula}</dt><dd>{line.symbol} = {line.formula}</dd></div>}

@@ -1,6 +1,7 @@
 import type { WorksheetLine } from '../../core/worksheet/index.ts'
 
-export interface SheetColumn { readonly title: string; readonly lines: readonly WorksheetLine[] }
+/** A worksheet with its head; `id` is how lines of another column name it: `closing.GSV`. */
+export interface SheetColumn { readonly id?: string; readonly title: string; readonly lines: readonly WorksheetLine[] }
 
 /** A symbol with the line it has in each column, if it has one. */
 export interface SheetRow { readonly symbol: string; readonly name: string; readonly lines: readonly (WorksheetLine | undefined)[] }
@@ -20,4 +21,11 @@ export function rowsOf(columns: readonly SheetColumn[]): readonly SheetRow[] {
     const lines = columns.map((column) => column.lines.find((line) => line.symbol === symbol))
     return { symbol, name: lines.find((line) => line)?.name ?? '', lines }
   })
+}
+
+/** The line that an input of a line is: in its own column, or `closing.GSV` in the column of that name. */
+export function lineCalled(symbol: string, own: SheetColumn, columns: readonly SheetColumn[]): WorksheetLine | undefined {
+  const [, id, rest] = /^(\w+)\.(.+)$/.exec(symbol) ?? []
+  const there = columns.find((column) => id !== undefined && column.id === id)?.lines.find((line) => line.symbol === rest)
+  return own.lines.find((line) => line.symbol === symbol) ?? there
 }

@@ -82,7 +82,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
           <MovedHead kind={form.kind} transfer={computed.transfer} openingDone={computed.opening !== undefined} />
           <div className="transfer-lines" tabIndex={0} role="region" aria-label={words.parts.worksheet.unfold}>
             <WorksheetTable columns={[
-              { title: words.gauge.columns.opening, lines: computed.opening?.lines ?? [] }, { title: words.gauge.columns.closing, lines: computed.closing?.lines ?? [] },
+              { id: 'opening', title: words.gauge.columns.opening, lines: computed.opening?.lines ?? [] }, { id: 'closing', title: words.gauge.columns.closing, lines: computed.closing?.lines ?? [] },
               { title: t.columns.moved, lines: computed.transfer?.lines ?? [] },
             ]} />
           </div>

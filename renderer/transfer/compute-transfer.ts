@@ -6,6 +6,7 @@ import { computeGauge, type ComputedGauge } from '../gauge/compute-gauge.ts'
 import { isOnlyEmpty, placeOnSheet, type Placed, type PlacedFinding } from '../gauge/placed-findings.ts'
 import { usualUnits, withUsualUnit, type UsualUnits } from '../gauge/usual-units.ts'
 import type { InputOf } from '../../main/operations/contracts/index.ts'
+import { localTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 import { GAUGES, type GaugeName, type TransferForm } from './transfer-form.ts'
 
@@ -35,7 +36,7 @@ export function computeTransfer(form: TransferForm, now: Pick<TerminalNow, 'tank
   const lineFill = form.lineFill.used ? { lineFill: lineFillOf(form, units) } : {}
   const input: TransferInput = { kind: form.kind, tank, product, opening: opening.read.snapshot, closing: closing.read.snapshot, ...lineFill }
   const whole = opening.outcome.ok && closing.outcome.ok && opening.read.time.ok && closing.read.time.ok ? transferQuantity(input) : undefined
-  const ofTransfer = placeOnTransfer(whole && !whole.ok ? whole.findings : [])
+  const ofTransfer = placeOnTransfer(whole && !whole.ok ? whole.findings : [], zone)
   const findings = [...opening.placed.findings, ...closing.placed.findings, ...ofTransfer.findings]
   const missing = [...unchosen, ...opening.placed.missing, ...closing.placed.missing, ...ofTransfer.missing]
   const ticket: TicketDraft = {
@@ -60,11 +61,11 @@ function lineFillOf(form: TransferForm, units: UsualUnits): NonNullable<Transfer
 }
 
 /** Findings of the transfer as a whole, or of one of its gauges, on the fields they belong to. */
-export function placeOnTransfer(found: readonly Finding[]): Placed {
+export function placeOnTransfer(found: readonly Finding[], zone: string): Placed {
   const findings: PlacedFinding[] = []
   const missing: string[] = []
   const fine = { ok: true, instant: '' } as const
-  for (const finding of found.map(withoutOperationPath)) {
+  for (const finding of found.map((each) => inLocalTime(withoutOperationPath(each), zone))) {
     const gauge = GAUGES.find((name) => finding.path === name || finding.path.startsWith(`${name}.`))
     if (gauge) {
       const placed = placeOnSheet(gauge, [finding], 'given', fine)
@@ -79,6 +80,12 @@ export function placeOnTransfer(found: readonly Finding[]): Placed {
 /** Paths as `post-ticket` gives them begin with the name of its input. */
 function withoutOperationPath<F extends { readonly path: string }>(finding: F): F {
   return { ...finding, path: finding.path.replace(/^(ticket|transfer|input)\./, '') }
+}
+
+/** A finding about times says them as the sheet does: in the terminal's zone. */
+function inLocalTime(finding: Finding, zone: string): Finding {
+  const said = (text: string): string => text.replace(/\d{4}-\d{2}-\d{2}T[\d:.]+Z/g, (instant) => localTime(instant, zone))
+  return { ...finding, value: said(finding.value), limit: said(finding.limit) }
 }
 
 /** A header or line-fill field for people; a path that is no field stays as it is. */

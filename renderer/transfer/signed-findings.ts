@@ -1,5 +1,7 @@
 import type { SpokenFinding } from '../bridge/bridge.ts'
 import { lineOfPath } from '../gauge/field-kinds.ts'
+import { sayByName } from '../gauge/placed-findings.ts'
+import { words } from '../words/en.ts'
 
 interface PlacedSigned {
   /** Field of the panel → sentence. */
@@ -16,11 +18,16 @@ export function placeSigned(findings: readonly SpokenFinding[]): PlacedSigned {
   const elsewhere: SpokenFinding[] = []
   for (const finding of findings) {
     const signer = OF_SIGNER.exec(finding.path)
-    if (signer) errors.set(`signers.${signer[1]}.${signer[2] ?? 'identity'}`, finding.message)
-    else if (finding.path === 'signers') errors.set('signers.1.identity', finding.message)
+    const part = partOf(signer?.[2])
+    if (signer) errors.set(`signers.${signer[1]}.${part}`, sayByName(finding.message, finding.path, words.transfer.signing[part]))
+    else if (finding.path === 'signers') errors.set('signers.1.identity', sayByName(finding.message, finding.path, words.transfer.signing.second))
     else elsewhere.push(finding)
   }
   return { errors, elsewhere }
+}
+
+function partOf(part: string | undefined): 'identity' | 'role' | 'passphrase' {
+  return part === 'role' || part === 'passphrase' ? part : 'identity'
 }
 
 /** The field of the sheet that a refused path belongs to: `ticket.opening.level.ullage` → `opening.level`. */
