@@ -1,0 +1,84 @@
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Answer } from '../../main/operations/answer.ts'
+import { callOperation } from '../../main/operations/call-operation.ts'
+import type { Context } from '../../main/operations/context.ts'
+import type { InputOf, OperationName, OutputOf, Progress } from '../../main/operations/contracts/index.ts'
+import { openContext } from '../../main/shells/open-context.ts'
+import { aProduct } from './snapshots.ts'
+import { aTank } from './tanks.ts'
+
+/** Passphrase of everybody in these tests. */
+export const PASSPHRASE = 'a lamp at the end of the pier'
+
+/** The instant now, in these tests: the day after the gauges of the support builders. */
+export const NOW = '2026-03-15T08:00:00Z'
+
+/** A ledger in a folder of its own, and how to call operations on it. */
+export interface World {
+  readonly folder: string
+  readonly ledger: string
+  readonly context: Context
+  /** What was written to the log. */
+  readonly log: string[]
+  readonly steps: Progress[]
+  /** The answer whole. */
+  call(name: string, input: unknown): Promise<Answer>
+  /** The result; throws when it was refused or broke. */
+  ask<N extends OperationName>(name: N, input: InputOf<N>): Promise<OutputOf<N>>
+  close(): Promise<void>
+}
+
+interface WorldOptions {
+  /** Without a ledger only pure operations work. */
+  readonly withLedger?: boolean
+  readonly now?: () => string
+  /** A closed ledger to begin with a copy of. */
+  readonly copyOf?: string
+}
+
+/** A new world. */
+export async function aWorld({ withLedger = true, now = () => NOW, copyOf }: WorldOptions = {}): Promise<World> {
+  const folder = mkdtempSync(join(tmpdir(), 'dipledger-world-'))
+  const ledger = join(folder, 'ledger.db')
+  if (copyOf !== undefined) copyFileSync(copyOf, ledger)
+  const log: string[] = []
+  const steps: Progress[] = []
+  const context: Context = { ...await openContext(withLedger ? ledger : null, (line) => { log.push(line) }), now }
+  const call = (name: string, input: unknown): Promise<Answer> => callOperation(name, input, context, { progress: (step) => { steps.push(step) }, signal: new AbortController().signal })
+  return {
+    folder, ledger, context, log, steps, call,
+    async ask<N extends OperationName>(name: N, input: InputOf<N>): Promise<OutputOf<N>> {
+      const answer = await callOperation(name, input, context, { progress: (step) => { steps.push(step) }, signal: new AbortController().signal })
+      if ('result' in answer) return answer.result
+      throw new Error('refused' in answer ? answer.refused.findings.map((finding) => finding.message).join('\n') : answer.fault.message)
+    },
+    async close() {
+      await context.store?.close()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** A closed ledger with the terminal of {@link setUpTerminal}, to copy; making keys is slow. */
+export async function aTerminalLedger(): Promise<{ readonly path: string; readonly remove: () => Promise<void> }> {
+  const world = await aWorld()
+  await setUpTerminal(world)
+  await world.context.store?.close()
+  return { path: world.ledger, remove: async () => { rmSync(world.folder, { recursive: true, force: true }) } }
+}
+
+/** A terminal with one tank, one product, two parties and a person of each. */
+export async function setUpTerminal({ ask }: Pick<World, 'ask'>): Promise<void> {
+  const by = 'M. Duarte'
+  const effectiveFrom = '2026-01-01T00:00:00Z'
+  await ask('set-terminal', { terminal: { code: 'CPT', name: 'Calder Point Terminal', zone: 'Europe/Lisbon', gaugeHour: '06:00' }, by })
+  await ask('set-product', { product: aProduct(), effectiveFrom, by })
+  await ask('set-tank', { tank: aTank(), effectiveFrom, by })
+  await ask('set-party', { party: { code: 'CPT', name: 'Calder Point Terminal' }, by })
+  await ask('set-party', { party: { code: 'NORTHSHORE', name: 'North Shore Supply' }, by })
+  await ask('set-limit', { limit: { product: 'CRUDE', percent: '0.25 %', fixed: '0 m3', base: 'receipts-and-deliveries', source: 'Terminal agreement' }, effectiveFrom, by })
+  await ask('create-identity', { id: 'm-duarte', name: 'M. Duarte', party: 'CPT', passphrase: PASSPHRASE, by })
+  await ask('create-identity', { id: 'j-vance', name: 'J. Vance', party: 'NORTHSHORE', passphrase: PASSPHRASE, by })
+}
