@@ -65,3 +65,20 @@ export type EntryOf<K extends EntryKind> = {
 export type Entry = { readonly [K in EntryKind]: EntryOf<K> }[EntryKind]
 /** An entry that has not been placed in the chain yet. */
 export type Posting = { readonly [K in EntryKind]: Omit<EntryOf<K>, 'seq' | 'previous' | 'hash'> }[EntryKind]
+
+function placed<K extends EntryKind>(kind: K) {
+  return z.strictObject({
+    seq: z.number().int().positive(), kind: z.literal(kind), at: instant, by: z.string().min(1).max(80), body: ENTRY_BODIES[kind], previous: hash, hash,
+  })
+}
+
+/** Reads an entry of any kind, strictly. */
+export const entrySchema: z.ZodType<Entry> = z.discriminatedUnion('kind', [
+  placed('terminal-set'), placed('tank-set'), placed('product-set'), placed('party-set'), placed('identity-set'), placed('limit-set'),
+  placed('inventory-measured'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'),
+])
+
+/** Whether an entry is of a kind. */
+export function isOfKind<K extends EntryKind>(entry: Entry | EntryOf<K>, kind: K): entry is EntryOf<K> {
+  return entry.kind === kind
+}

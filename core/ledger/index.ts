@@ -6,7 +6,7 @@ export { applyEntry, balances, EMPTY_BOOK, ticketChange, type Book, type BookCha
 export { canonicalJson } from './canonical-json.ts'
 export { versionInForce } from './effective-date.ts'
 export {
-  ENTRY_BODIES, ENTRY_KINDS, identitySchema, productLimitSchema,
+  ENTRY_BODIES, ENTRY_KINDS, entrySchema, identitySchema, isOfKind, productLimitSchema,
   type Entry, type EntryBody, type EntryKind, type EntryOf, type Identity, type Posting, type ProductLimit,
 } from './entry.ts'
 export { chainEntry, checkLink, GENESIS, type LinkDifference, type Place } from './hash-chain.ts'

@@ -1,0 +1,38 @@
+import { type Kysely } from 'kysely'
+import { canonicalJson, entrySchema, GENESIS, type Entry } from '../../core/ledger/index.ts'
+import type { EntryTable, Schema } from './schema.ts'
+import type { Head } from './store.ts'
+
+/** Entries are read this many at a time: a tank's capacity table can make one entry large. */
+const BATCH = 64
+
+export function rowOf(entry: Entry): EntryTable {
+  return { seq: entry.seq, kind: entry.kind, at: entry.at, by: entry.by, body: canonicalJson(entry.body), previous: entry.previous, hash: entry.hash }
+}
+
+/** An entry read strictly from its row; throws when the row is no entry. */
+export function entryOf(row: EntryTable): Entry {
+  const body: unknown = JSON.parse(row.body)
+  return entrySchema.parse({ ...row, body })
+}
+
+export async function headOf(db: Kysely<Schema>): Promise<Head> {
+  const last = await db.selectFrom('entry').select(['seq', 'hash']).orderBy('seq', 'desc').limit(1).executeTakeFirst()
+  return last ?? { seq: 0, hash: GENESIS }
+}
+
+export async function entryAt(db: Kysely<Schema>, seq: number): Promise<Entry | undefined> {
+  const row = await db.selectFrom('entry').selectAll().where('seq', '=', seq).executeTakeFirst()
+  return row === undefined ? undefined : entryOf(row)
+}
+
+/** Entries in order of sequence, both ends included. */
+export async function* entriesBetween(db: Kysely<Schema>, from: number, to: number): AsyncIterable<Entry> {
+  for (let next = from; ;) {
+    const rows = await db.selectFrom('entry').selectAll().where('seq', '>=', next).where('seq', '<=', to).orderBy('seq').limit(BATCH).execute()
+    for (const row of rows) yield entryOf(row)
+    const last = rows.at(-1)
+    if (last === undefined || rows.length < BATCH) return
+    next = last.seq + 1
+  }
+}

@@ -1,0 +1,10 @@
+/**
+ * The store: one file that holds the ledger, its documents and what is made from them, behind one door.
+ * In: postings. Out: {@link LedgerStore}.
+ */
+export { LedgerFileFault } from './file-fault.ts'
+export { openStore, type OpenOptions } from './ledger-store.ts'
+export {
+  HeadMoved, type Difference, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,
+  type RegisterFilter, type RegisterLine, type StoredDocument, type StoredDraft,
+} from './store.ts'

@@ -1,0 +1,51 @@
+import type { Kysely } from 'kysely'
+import { instantKey } from '../../core/ledger/index.ts'
+import type { MovementTable, Schema } from './schema.ts'
+import type { Measurement, Movement } from './store.ts'
+
+const MOVEMENT_KINDS = ['receipt', 'delivery', 'adjustment'] as const
+
+/** Movements that stand and whose closing gauge lies in (from, to]. */
+export async function movementsBetween(db: Kysely<Schema>, from: string, to: string, tank: string | undefined): Promise<readonly Movement[]> {
+  let query = db.selectFrom('movement').selectAll().where('voided_seq', 'is', null)
+    .where('closed_order', '>', instantKey(from)).where('closed_order', '<=', instantKey(to))
+  if (tank !== undefined) query = query.where('tank', '=', tank)
+  return (await query.orderBy('closed_order').orderBy('seq').execute()).map(movementOf)
+}
+
+/** Transfers that stand and whose time between gauges overlaps (from, to). An adjustment has no such time. */
+export async function transfersOverlapping(db: Kysely<Schema>, tank: string, from: string, to: string): Promise<readonly Movement[]> {
+  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('kind', '<>', 'adjustment')
+    .where('tank', '=', tank).where('closed_order', '>', instantKey(from)).where('opened_order', '<', instantKey(to))
+    .orderBy('closed_order').orderBy('seq').execute()
+  return rows.map(movementOf)
+}
+
+/** Measured inventories with from ≤ at ≤ to. */
+export async function measurementsBetween(db: Kysely<Schema>, from: string, to: string, tank: string | undefined): Promise<readonly Measurement[]> {
+  let query = db.selectFrom('measurement').select(['seq', 'tank', 'product', 'at', 'nsv', 'unit'])
+    .where('at_order', '>=', instantKey(from)).where('at_order', '<=', instantKey(to))
+  if (tank !== undefined) query = query.where('tank', '=', tank)
+  return query.orderBy('at_order').orderBy('seq').execute()
+}
+
+/** The entry with the last gauge of a tank that stands: an inventory, or the closing gauge of a ticket. */
+export async function lastGaugeOf(db: Kysely<Schema>, tank: string): Promise<number | undefined> {
+  const measured = await db.selectFrom('measurement').select(['seq', 'at_order as order']).where('tank', '=', tank)
+    .orderBy('at_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
+  const moved = await db.selectFrom('movement').select(['seq', 'closed_order as order']).where('tank', '=', tank)
+    .where('voided_seq', 'is', null).where('kind', '<>', 'adjustment')
+    .orderBy('closed_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
+  if (measured === undefined || moved === undefined) return (measured ?? moved)?.seq
+  if (measured.order === moved.order) return Math.max(measured.seq, moved.seq)
+  return measured.order > moved.order ? measured.seq : moved.seq
+}
+
+function movementOf(row: MovementTable): Movement {
+  const kind = MOVEMENT_KINDS.find((known) => known === row.kind)
+  if (kind === undefined) throw new Error(`Entry ${row.seq} is projected as a ${row.kind}`)
+  return {
+    seq: row.seq, kind, number: row.number, tank: row.tank, product: row.product, openedAt: row.opened_at, closedAt: row.closed_at,
+    openingNsv: row.opening_nsv, closingNsv: row.closing_nsv, change: row.change, unit: row.unit,
+  }
+}

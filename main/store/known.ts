@@ -1,0 +1,31 @@
+import type { Kysely } from 'kysely'
+import { versionHash, type Entry } from '../../core/ledger/index.ts'
+import { entryAt } from './entry-rows.ts'
+import type { Known } from './posting-rules.ts'
+import type { Schema } from './schema.ts'
+
+/** How many tickets were ever numbered: numbers run from 1 without gaps, so it is the last one. */
+export async function ticketCount(db: Kysely<Schema>): Promise<number> {
+  const last = await db.selectFrom('ticket').select('n').orderBy('n', 'desc').limit(1).executeTakeFirst()
+  return last?.n ?? 0
+}
+
+/** How a ticket stands in the register. */
+export async function standing(db: Kysely<Schema>, number: string): ReturnType<Known['standing']> {
+  const row = await db.selectFrom('ticket').select(['voided_seq', 'replaced_by']).where('number', '=', number).executeTakeFirst()
+  return row === undefined ? undefined : { voided: row.voided_seq !== null, replacedBy: row.replaced_by }
+}
+
+/** The tank or product that an entry set, with the hash by which tickets name it. */
+export async function versionSetBy(db: Kysely<Schema>, seq: number): ReturnType<Known['version']> {
+  return versionOf(await entryAt(db, seq))
+}
+
+/** The tank or product in an entry; undefined when it sets neither. */
+export function versionOf(entry: Entry | undefined): Awaited<ReturnType<Known['version']>> {
+  switch (entry?.kind) {
+    case 'tank-set': return { kind: 'tank', code: entry.body.tank.code, hash: versionHash(entry.body.tank) }
+    case 'product-set': return { kind: 'product', code: entry.body.product.code, hash: versionHash(entry.body.product) }
+    default: return undefined
+  }
+}

@@ -1,0 +1,111 @@
+import { randomBytes } from 'node:crypto'
+import { closeSync, existsSync, fsyncSync, linkSync, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { Migrator } from 'kysely/migration'
+import { LedgerFileFault } from './file-fault.ts'
+import { migrations } from './migrations/index.ts'
+import { APPLICATION_ID, openToWrite, pragma, type Connection } from './sqlite.ts'
+
+const DATABASE_FILE = Buffer.from('SQLite format 3\0', 'latin1')
+
+/** Opens the ledger at a path; makes it first where there is none. */
+export async function openLedgerFile(given: string, waitMs: number): Promise<Connection> {
+  const path = resolve(given)
+  if (!existsSync(path)) await makeLedgerFile(path, waitMs)
+  refuseOtherFiles(path)
+  const opened = openToWrite(path, waitMs)
+  try {
+    if (pragma(opened.raw, 'application_id') !== APPLICATION_ID) {
+      throw new LedgerFileFault(path, `${path} is a database, but not a ledger of this program. Choose another file.`)
+    }
+    await migrate(opened)
+  } catch (error) {
+    await shut(opened)
+    throw error
+  }
+  return opened
+}
+
+/** A ledger in memory, for as long as the connection lives. */
+export async function openInMemory(): Promise<Connection> {
+  const opened = openToWrite(':memory:', 0)
+  await migrate(opened)
+  return opened
+}
+
+/** Closes a connection, whether or not a query was ever made on it. */
+export async function shut(opened: Connection): Promise<void> {
+  await opened.db.destroy()
+  if (opened.raw.isOpen) opened.raw.close()
+}
+
+/** Makes the ledger under another name first, so that at its own name there is a whole ledger or none. */
+async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
+  const leftOver = ['-wal', '-journal'].map((ending) => path + ending).find((file) => existsSync(file))
+  if (leftOver !== undefined) {
+    throw new LedgerFileFault(path, `There is no ledger at ${path}, but ${leftOver} belongs to one. Put the ledger back beside it, or move that file away.`)
+  }
+  mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
+  const making = `${path}.new-${randomBytes(6).toString('hex')}`
+  try {
+    closeSync(openSync(making, 'wx', 0o600))
+    const opened = openToWrite(making, waitMs)
+    try {
+      opened.raw.exec(`pragma application_id = ${APPLICATION_ID}`)
+      await migrate(opened)
+    } finally {
+      await shut(opened)
+    }
+    putInPlace(making, path)
+  } catch (error) {
+    if (isFileError(error)) throw new LedgerFileFault(path, `No ledger can be made at ${path} (${error.code}). Check that you may write in its folder, or choose another.`, error)
+    throw error
+  } finally {
+    for (const ending of ['', '-wal', '-shm']) rmSync(making + ending, { force: true })
+  }
+}
+
+/** Gives the file its name unless another process was first, and has the folder written to disk. */
+function putInPlace(making: string, path: string): void {
+  try {
+    linkSync(making, path)
+  } catch (error) {
+    if (!isFileError(error) || error.code !== 'EEXIST') throw error
+  }
+  if (process.platform === 'win32') return
+  const folder = openSync(dirname(path), 'r')
+  try { fsyncSync(folder) } finally { closeSync(folder) }
+}
+
+function isFileError(error: unknown): error is Error & { readonly code: string } {
+  return error instanceof Error && 'syscall' in error && 'code' in error && typeof error.code === 'string'
+}
+
+/** Refuses what is no database before SQLite touches it. */
+function refuseOtherFiles(path: string): void {
+  const { size } = statSync(path)
+  if (!statSync(path).isFile()) throw new LedgerFileFault(path, `${path} is not a file. Give the path of a ledger file.`)
+  if (size === 0) throw new LedgerFileFault(path, `${path} is empty, and a ledger never is. If it held a ledger, open the last backup; else delete the empty file.`)
+  const beginning = Buffer.alloc(DATABASE_FILE.length)
+  let file: number
+  try {
+    file = openSync(path, 'r')
+  } catch (error) {
+    throw new LedgerFileFault(path, `The ledger ${path} cannot be read. Check that you may read it.`, error)
+  }
+  try { readSync(file, beginning, 0, beginning.length, 0) } finally { closeSync(file) }
+  if (!beginning.equals(DATABASE_FILE)) {
+    throw new LedgerFileFault(path, `${path} is not a ledger: it is no database file, or its beginning is damaged. Choose another file, or open the last backup.`)
+  }
+}
+
+async function migrate(opened: Connection): Promise<void> {
+  const { error } = await new Migrator({ db: opened.db, provider: migrations }).migrateToLatest()
+  if (error === undefined) return
+  if (error instanceof LedgerFileFault) throw error
+  const message = error instanceof Error ? error.message : String(error)
+  const newer = message.includes('is missing')
+  throw new LedgerFileFault(opened.path, newer
+    ? `The ledger ${opened.path} was made by a newer version of this program (${message}). Update the program.`
+    : `The ledger ${opened.path} could not be brought to this version of the program: ${message}. Nothing was changed; keep the file and open the last backup.`, error)
+}

@@ -1,0 +1,97 @@
+import { sql } from 'kysely'
+import { isOfKind, sha256Hex, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
+import { checkLedger } from './check.ts'
+import { entriesBetween, entryAt, entryOf, headOf } from './entry-rows.ts'
+import { LedgerFileFault } from './file-fault.ts'
+import { lastGaugeOf, measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
+import { ticketCount } from './known.ts'
+import { openLedgerFile, shut } from './ledger-file.ts'
+import { documentName, postBatch, refuseWrongBodies } from './post.ts'
+import { lineOfNumber, registerLines } from './register.ts'
+import { allDrafts, dropDraft, keyOf, putDraft, putKey } from './side-tables.ts'
+import type { Connection } from './sqlite.ts'
+import type { LedgerStore, StoredDocument } from './store.ts'
+
+export interface OpenOptions {
+  /** How long to wait for another program that is writing [ms]. */
+  readonly waitMs?: number
+}
+
+/**
+ * Opens the ledger at a path, and makes it where there is none.
+ * @throws LedgerFileFault that says what is wrong with the file and what to do
+ */
+export async function openStore(path: string, { waitMs = 5000 }: OpenOptions = {}): Promise<LedgerStore> {
+  const opened = await openLedgerFile(path, waitMs)
+  const { db } = opened
+  return {
+    head: () => headOf(db),
+    append: (postings, { expectedHead, documents = [] } = {}) => {
+      refuseWrongBodies(postings)
+      return db.transaction().execute((held) => postBatch(held, { postings, expectedHead, documents }))
+    },
+    entry: (seq) => entryAt(db, seq),
+    entries: (from = 1, to = Number.MAX_SAFE_INTEGER) => entriesBetween(db, from, to),
+    latestEntries: (limit, before) => latest(opened, limit, before),
+    entriesOfKind: (kind) => ofKind(opened, kind),
+    document: (sha256) => documentOf(opened, sha256),
+    ticketCount: () => ticketCount(db),
+    register: (filter) => registerLines(db, filter),
+    registerLine: (number) => lineOfNumber(db, number),
+    ticketEntry: (number) => ticketEntryOf(opened, number),
+    movements: (from, to, tank) => movementsBetween(db, from, to, tank),
+    overlapping: (tank, from, to) => transfersOverlapping(db, tank, from, to),
+    measurements: (from, to, tank) => measurementsBetween(db, from, to, tank),
+    lastGaugeEntries: () => lastGauges(opened),
+    drafts: () => allDrafts(db),
+    saveDraft: (draft) => putDraft(db, draft),
+    discardDraft: (id) => dropDraft(db, id),
+    protectedKey: (identity) => keyOf(db, identity),
+    saveProtectedKey: (identity, key) => putKey(db, identity, key),
+    check: (progress, signal) => checkLedger(opened.path, waitMs, progress, signal),
+    close: () => shut(opened),
+  }
+}
+
+async function latest({ db }: Connection, limit: number, before: number | undefined): Promise<readonly Entry[]> {
+  let query = db.selectFrom('entry').selectAll()
+  if (before !== undefined) query = query.where('seq', '<', before)
+  return (await query.orderBy('seq', 'desc').limit(limit).execute()).map(entryOf)
+}
+
+async function ofKind<K extends EntryKind>({ db }: Connection, kind: K): Promise<readonly EntryOf<K>[]> {
+  const rows = await db.selectFrom('entry').selectAll().where('kind', '=', kind).orderBy('seq').execute()
+  const entries: EntryOf<K>[] = []
+  for (const row of rows) {
+    const entry = entryOf(row)
+    if (isOfKind(entry, kind)) entries.push(entry)
+  }
+  return entries
+}
+
+async function documentOf({ db, path }: Connection, sha256: string): Promise<StoredDocument | undefined> {
+  const row = await db.selectFrom('document').innerJoin('ticket', 'ticket.seq', 'document.seq')
+    .select(['document.bytes', 'ticket.number']).where('document.sha256', '=', sha256).executeTakeFirst()
+  if (row === undefined) return undefined
+  if (sha256Hex(row.bytes) !== sha256) throw new LedgerFileFault(path, `The signed document of ${row.number} in ${path} is not as it was signed. Have the ledger checked, and open the last backup.`)
+  return { sha256, name: documentName(row.number), bytes: row.bytes }
+}
+
+async function ticketEntryOf({ db }: Connection, number: string): Promise<EntryOf<'ticket-posted'> | undefined> {
+  const row = await db.selectFrom('entry').innerJoin('ticket', 'ticket.seq', 'entry.seq').selectAll('entry').where('ticket.number', '=', number).executeTakeFirst()
+  const entry = row === undefined ? undefined : entryOf(row)
+  return entry?.kind === 'ticket-posted' ? entry : undefined
+}
+
+async function lastGauges(opened: Connection): Promise<readonly (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[]> {
+  const found: (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[] = []
+  // the codes alone: a capacity table may have thousands of rows
+  const tanks = await opened.db.selectFrom('entry').select(sql<string>`json_extract(body, '$.tank.code')`.as('code')).distinct()
+    .where('kind', '=', 'tank-set').orderBy('code').execute()
+  for (const { code: tank } of tanks) {
+    const seq = await lastGaugeOf(opened.db, tank)
+    const entry = seq === undefined ? undefined : await entryAt(opened.db, seq)
+    if (entry?.kind === 'inventory-measured' || entry?.kind === 'ticket-posted') found.push(entry)
+  }
+  return found
+}

@@ -1,0 +1,62 @@
+import type { Kysely } from 'kysely'
+import { chainEntry, ENTRY_BODIES, type Entry, type Posting } from '../../core/ledger/index.ts'
+import { entryOf, headOf, rowOf } from './entry-rows.ts'
+import { standing, ticketCount, versionSetBy } from './known.ts'
+import { documentMisfits, misfits } from './posting-rules.ts'
+import { projectEntry } from './projections.ts'
+import type { Schema } from './schema.ts'
+import { HeadMoved, type Head, type StoredDocument } from './store.ts'
+
+/** What is posted in one transaction. */
+export interface Batch { readonly postings: readonly Posting[]; readonly expectedHead: string | undefined; readonly documents: readonly StoredDocument[] }
+
+/** Parses each body by the schema of its kind; throws on anything more or less than the schema says. */
+export function refuseWrongBodies(postings: readonly Posting[]): void {
+  for (const posting of postings) ENTRY_BODIES[posting.kind].parse(posting.body)
+}
+
+/** Places a batch at the end of the chain; to be called in a transaction that holds the write lock. */
+export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, documents }: Batch): Promise<readonly Entry[]> {
+  let head = await headOf(db)
+  if (expectedHead !== undefined && expectedHead !== head.hash) throw new HeadMoved()
+  const waiting = new Map(documents.map((document) => [document.sha256, document]))
+  const entries: Entry[] = []
+  for (const posting of postings) {
+    const entry = chainEntry(posting, { seq: head.seq + 1, previous: head.hash })
+    const document = documentFor(entry, waiting)
+    await refuseMisfit(db, entry, head)
+    await db.insertInto('entry').values(rowOf(entry)).execute()
+    if (document !== undefined) await db.insertInto('document').values({ seq: entry.seq, sha256: document.sha256, bytes: document.bytes }).execute()
+    await projectEntry(db, entry)
+    entries.push(entryOf(rowOf(entry)))
+    head = { seq: entry.seq, hash: entry.hash }
+  }
+  const [stray] = waiting.values()
+  if (stray !== undefined) throw new Error(`No posting names the document ${stray.name} (${stray.sha256})`)
+  return entries
+}
+
+/** The name under which the document of a ticket is handed out. */
+export function documentName(number: string): string {
+  return `${number}.pdf`
+}
+
+/** The document that a ticket entry names; an entry of any other kind has none. */
+function documentFor(entry: Entry, waiting: Map<string, StoredDocument>): StoredDocument | undefined {
+  if (entry.kind !== 'ticket-posted') return undefined
+  const { number } = entry.body.ticket
+  const document = waiting.get(entry.body.document.sha256)
+  if (document === undefined) throw new Error(`${number} comes without its signed document`)
+  waiting.delete(document.sha256)
+  const wrong = documentMisfits(entry, document.bytes)
+  if (wrong.length > 0) throw new Error(`${number}: ${wrong.join('; ')}`)
+  if (document.name !== documentName(number)) throw new Error(`The document of ${number} is named ${document.name}, not ${documentName(number)}`)
+  return document
+}
+
+async function refuseMisfit(db: Kysely<Schema>, entry: Entry, head: Head): Promise<void> {
+  const found = await misfits(entry, {
+    head, ticketCount: () => ticketCount(db), standing: (number) => standing(db, number), version: (seq) => versionSetBy(db, seq),
+  })
+  if (found.length > 0) throw new Error(`The ${entry.kind} entry does not fit the ledger: ${found.join('; ')}`)
+}

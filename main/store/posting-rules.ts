@@ -1,0 +1,91 @@
+import { parseInstant } from '../../core/gauge/index.ts'
+import { sha256Hex, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
+import { ticketNumber, type Version } from '../../core/ticket/index.ts'
+import type { Head } from './store.ts'
+
+/** What must be known of the ledger before an entry to judge whether the entry fits. */
+export interface Known {
+  /** The head before the entry. */
+  readonly head: Head
+  ticketCount(): Promise<number>
+  standing(number: string): Promise<{ readonly voided: boolean; readonly replacedBy: string | null } | undefined>
+  /** The tank or product that an entry set. */
+  version(seq: number): Promise<{ readonly kind: 'tank' | 'product'; readonly code: string; readonly hash: string } | undefined>
+}
+
+type Rule<K extends EntryKind> = (entry: EntryOf<K>, known: Known) => Promise<readonly string[]>
+
+const none = (): Promise<readonly string[]> => Promise.resolve([])
+/** A date by which something is ordered must be one. */
+const dated = (at: string): Promise<readonly string[]> => Promise.resolve(undated(at))
+
+/** What must hold between an entry and the ledger before it, by kind. A kind without a row does not compile. */
+const RULES: { readonly [K in EntryKind]: Rule<K> } = {
+  'terminal-set': none,
+  'party-set': none,
+  'identity-set': none,
+  'tank-set': (entry) => dated(entry.body.effectiveFrom),
+  'product-set': (entry) => dated(entry.body.effectiveFrom),
+  'limit-set': (entry) => dated(entry.body.effectiveFrom),
+  'adjustment-posted': (entry) => dated(entry.body.effectiveAt),
+  'inventory-measured': async ({ body: { snapshot, tank, product } }, known) => [
+    ...undated(snapshot.at),
+    ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),
+    ...await versionMisfits('tank', tank, known), ...await versionMisfits('product', product, known),
+  ],
+  'ticket-posted': async (entry, known) => [
+    ...await numberMisfits(entry, known), ...await replacementMisfits(entry, known),
+    ...await versionMisfits('tank', entry.body.ticket.tank, known), ...await versionMisfits('product', entry.body.ticket.product, known),
+  ],
+  'ticket-voided': async ({ body: { number } }, known) => {
+    const standing = await known.standing(number)
+    if (standing === undefined) return [`it voids ${number}, which was never posted`]
+    return standing.voided ? [`it voids ${number}, which is voided already`] : []
+  },
+}
+
+/** Everything in which an entry does not fit the ledger before it; empty when it fits. */
+export async function misfits(entry: Entry, known: Known): Promise<readonly string[]> {
+  return [...undated(entry.at), ...await judge(entry, known)]
+}
+
+function judge<K extends EntryKind>(entry: EntryOf<K>, known: Known): Promise<readonly string[]> {
+  return RULES[entry.kind](entry, known)
+}
+
+async function numberMisfits({ body: { ticket } }: EntryOf<'ticket-posted'>, known: Known): Promise<readonly string[]> {
+  const expected = ticketNumber(ticket.terminal.code, await known.ticketCount() + 1)
+  return [
+    ...differs('the ticket number', ticket.number, expected),
+    ...differs('the head that the ticket names', `${ticket.ledger.seq} ${ticket.ledger.head}`, `${known.head.seq} ${known.head.hash}`),
+    ...undated(ticket.opening.at), ...undated(ticket.closing.at),
+    ...differs('the kind of the result', ticket.result.kind, ticket.kind),
+  ]
+}
+
+async function replacementMisfits({ body: { ticket: { replaces } } }: EntryOf<'ticket-posted'>, known: Known): Promise<readonly string[]> {
+  if (replaces === undefined) return []
+  const standing = await known.standing(replaces)
+  if (standing === undefined) return [`it replaces ${replaces}, which was never posted`]
+  if (!standing.voided) return [`it replaces ${replaces}, which is not voided`]
+  return standing.replacedBy === null ? [] : [`it replaces ${replaces}, which ${standing.replacedBy} replaces already`]
+}
+
+/** In what the bytes of a signed document are not those that its entry names. */
+export function documentMisfits({ body: { document } }: EntryOf<'ticket-posted'>, bytes: Uint8Array): readonly string[] {
+  return [...differs('the SHA-256 of the document', sha256Hex(bytes), document.sha256), ...differs('the size of the document', String(bytes.length), String(document.bytes))]
+}
+
+async function versionMisfits(kind: 'tank' | 'product', version: Version, known: Known): Promise<readonly string[]> {
+  const found = version.seq <= known.head.seq ? await known.version(version.seq) : undefined
+  if (found?.kind !== kind) return [`its ${kind} is that of entry ${version.seq}, which sets no ${kind}`]
+  return [...differs(`the code of its ${kind}`, version.code, found.code), ...differs(`the hash of its ${kind}`, version.hash, found.hash)]
+}
+
+function differs(what: string, stands: string, expected: string): readonly string[] {
+  return stands === expected ? [] : [`${what} is ${stands}, not ${expected}`]
+}
+
+function undated(at: string): readonly string[] {
+  return parseInstant(at, 'at').ok ? [] : [`“${at}” is not an instant in UTC`]
+}

@@ -1,0 +1,37 @@
+import type { Kysely } from 'kysely'
+import { instantKey } from '../../core/ledger/index.ts'
+import { TRANSFER_KINDS } from '../../core/transfer/index.ts'
+import type { Schema, TicketTable } from './schema.ts'
+import type { RegisterFilter, RegisterLine } from './store.ts'
+
+/** The register, newest first; a period takes the tickets whose closing gauge lies in (from, to]. */
+export async function registerLines(db: Kysely<Schema>, filter: RegisterFilter): Promise<readonly RegisterLine[]> {
+  const { search, tank, product, from, to, before, limit } = filter
+  let query = db.selectFrom('ticket').selectAll()
+  for (const word of search?.toLowerCase().split(/\s+/).filter((part) => part !== '') ?? []) {
+    query = query.where((eb) => eb(eb.fn<number>('instr', ['words', eb.val(word)]), '>', 0))
+  }
+  if (tank !== undefined) query = query.where('tank', '=', tank)
+  if (product !== undefined) query = query.where('product', '=', product)
+  if (from !== undefined) query = query.where('closed_order', '>', instantKey(from))
+  if (to !== undefined) query = query.where('closed_order', '<=', instantKey(to))
+  if (before !== undefined) query = query.where('seq', '<', before)
+  return (await query.orderBy('seq', 'desc').limit(limit).execute()).map(lineOf)
+}
+
+export async function lineOfNumber(db: Kysely<Schema>, number: string): Promise<RegisterLine | undefined> {
+  const row = await db.selectFrom('ticket').selectAll().where('number', '=', number).executeTakeFirst()
+  return row === undefined ? undefined : lineOf(row)
+}
+
+function lineOf(row: TicketTable): RegisterLine {
+  const kind = TRANSFER_KINDS.find((known) => known === row.kind)
+  if (kind === undefined) throw new Error(`The register holds ${row.number} as a ${row.kind}`)
+  return {
+    number: row.number, seq: row.seq, kind, tank: row.tank, product: row.product, productName: row.product_name,
+    from: row.from_party, to: row.to_party, openedAt: row.opened_at, closedAt: row.closed_at, issuedAt: row.issued_at,
+    gsv: { value: row.gsv, unit: row.gsv_unit }, nsv: { value: row.nsv, unit: row.nsv_unit }, weight: { value: row.weight, unit: row.weight_unit },
+    voided: row.voided_seq === null ? null : { seq: row.voided_seq, at: row.voided_at ?? '', reason: row.void_reason ?? '' },
+    replaces: row.replaces, replacedBy: row.replaced_by,
+  }
+}

@@ -1,0 +1,96 @@
+import { Kysely, SqliteAdapter, SqliteDialect, type DialectAdapter, type SqliteDatabase } from 'kysely'
+import type { DatabaseSync, SQLInputValue } from 'node:sqlite'
+import { LedgerFileFault, withFile } from './file-fault.ts'
+import type { Schema } from './schema.ts'
+
+/** Marks a file as a ledger of this program: `DIPL`. */
+export const APPLICATION_ID = 0x4449504c
+
+export interface Connection {
+  readonly path: string
+  readonly raw: DatabaseSync
+  readonly db: Kysely<Schema>
+}
+
+/** SQLite comes with Node; some builds of Node or Electron leave it out, so this is asked before anything else. */
+function sqlite(): typeof import('node:sqlite') {
+  const found: typeof import('node:sqlite') | undefined = process.getBuiltinModule('node:sqlite')
+  if (found === undefined) {
+    throw new Error(`This Node (${process.version}) has no node:sqlite, which the ledger is kept in. Start the program by its npm scripts, which bring Node 24.`)
+  }
+  return found
+}
+
+/** Opens a file to read and write: each transaction takes the write lock first and is on disk when it returns. */
+export function openToWrite(path: string, waitMs: number): Connection {
+  return withFile(path, () => {
+    const raw = new (sqlite().DatabaseSync)(path, { timeout: waitMs })
+    try {
+      raw.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on; pragma recursive_triggers = on; pragma trusted_schema = off; pragma cell_size_check = on')
+      demand(raw, path, 'journal_mode', path === ':memory:' ? 'memory' : 'wal')
+      demand(raw, path, 'synchronous', 2)
+      demand(raw, path, 'foreign_keys', 1)
+    } catch (error) {
+      raw.close()
+      throw error
+    }
+    return connection(path, raw, 'begin immediate')
+  })
+}
+
+/** Opens a file to read only; a transaction sees the file as it stood at its first query. */
+export function openToRead(path: string, waitMs: number): Connection {
+  return withFile(path, () => {
+    const raw = new (sqlite().DatabaseSync)(path, { timeout: waitMs, readOnly: true })
+    raw.exec('pragma trusted_schema = off; pragma cell_size_check = on')
+    return connection(path, raw, 'begin')
+  })
+}
+
+/** The value of a pragma. */
+export function pragma(raw: DatabaseSync, name: string): unknown {
+  return Object.values(raw.prepare(`pragma ${name}`).get() ?? {})[0]
+}
+
+function demand(raw: DatabaseSync, path: string, name: string, wanted: string | number): void {
+  const stands = pragma(raw, name)
+  if (stands !== wanted) throw new LedgerFileFault(path, `The ledger ${path} cannot be written safely: ${name} is ${String(stands)}, not ${wanted}. Keep the ledger on a local disk.`)
+}
+
+function connection(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): Connection {
+  return { path, raw, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: forKysely(path, raw, begin) }) }) }
+}
+
+/** A node:sqlite database as Kysely's SQLite dialect expects it. */
+function forKysely(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): SqliteDatabase {
+  return {
+    close: () => { raw.close() },
+    prepare(text) {
+      const statement = withFile(path, () => raw.prepare(text === 'begin' ? begin : text))
+      return {
+        reader: statement.columns().length > 0,
+        all: (values) => withFile(path, () => statement.all(...values.map(asInput))),
+        run: (values) => withFile(path, () => statement.run(...values.map(asInput))),
+        iterate: (values) => statement.iterate(...values.map(asInput)),
+      }
+    },
+  }
+}
+
+function asInput(value: unknown): SQLInputValue {
+  if (value === null || typeof value === 'number' || typeof value === 'bigint' || typeof value === 'string' || value instanceof Uint8Array) return value
+  throw new Error(`A value of type ${typeof value} cannot be stored`)
+}
+
+/** SQLite changes its schema inside transactions, so that a migration is done whole or not at all. */
+class LedgerDialect extends SqliteDialect {
+  override createAdapter(): DialectAdapter {
+    return new TransactionalAdapter()
+  }
+}
+
+class TransactionalAdapter extends SqliteAdapter {
+  override get supportsTransactionalDdl(): boolean {
+    return true
+  }
+}

@@ -1,0 +1,124 @@
+import { chainEntry, GENESIS, sha256Hex, versionHash, type Entry, type EntryOf, type Posting } from '../../core/ledger/index.ts'
+import type { Product, Worksheet } from '../../core/quantity/index.ts'
+import type { Tank } from '../../core/tank/index.ts'
+import { makeTicket, ticketNumber, type Party, type Terminal, type Ticket, type Version } from '../../core/ticket/index.ts'
+import type { TransferResult } from '../../core/transfer/index.ts'
+import { aClosingGauge, anOpeningGauge, aProduct } from './snapshots.ts'
+import { aTank } from './tanks.ts'
+
+/** Postings made by hand, for tests of the book and the store: their quantities are stated, not computed. */
+
+export function aTerminal(parts: Partial<Terminal> = {}): Terminal {
+  return { code: 'CPT', name: 'Calder Point Terminal', zone: 'Europe/Lisbon', gaugeHour: '06:00', ...parts }
+}
+
+export function aParty(parts: Partial<Party> = {}): Party {
+  return { code: 'HARBOUR', name: 'Harbour Storage', ...parts }
+}
+
+/** A small tank, so that a ledger of tests stays small. */
+export function aSmallTank(parts: Partial<Tank> = {}): Tank {
+  const tank = aTank(parts)
+  return { ...tank, capacityTable: { ...tank.capacityTable, rows: [['0', '0'], ['12000', '2400']] } }
+}
+
+export function aWorksheet(nsv: string): Worksheet {
+  const volume = { value: nsv, unit: 'm3' }
+  const none = { value: '0.000', unit: 'm3' }
+  const tonnes = { value: '0.000', unit: 't' }
+  return {
+    lines: [{ symbol: 'NSV', name: 'Net standard volume', value: nsv, unit: 'm3', unrounded: nsv, rounding: 'as written', formula: '', clause: 'HOUSE', from: [], notes: [] }],
+    quantity: {
+      tov: volume, fw: none, ctsh: '1.00000', fra: none, gov: volume, baseDensity: { value: '845.3', unit: 'kg/m3' }, ctl: '1.00000', cpl: '1.00000', ctpl: '1.00000',
+      gsv: volume, csw: '1.00000', nsv: volume, swVolume: none, tcv: volume, mass: tonnes, weight: tonnes,
+    },
+    exceptions: [], subgroup: 'crude',
+  }
+}
+
+function aResult(kind: 'receipt' | 'delivery', opening: string, closing: string, change: string): TransferResult {
+  const none = { value: '0.000', unit: 'm3' }
+  const tonnes = { value: '0.000', unit: 't' }
+  const of = (nsv: string): TransferResult['moved'] => ({ gsv: { value: nsv, unit: 'm3' }, nsv: { value: nsv, unit: 'm3' }, mass: tonnes, weight: tonnes, water: none })
+  return {
+    kind, opening: aWorksheet(opening), closing: aWorksheet(closing), lines: [],
+    tankChange: of(change), moved: of(change.replace('-', '')), exceptions: [],
+  }
+}
+
+export interface TicketFigures {
+  readonly number: string
+  readonly kind?: 'receipt' | 'delivery'
+  /** Net standard volume at both gauges and its change [m³]. */
+  readonly opening?: string; readonly closing?: string; readonly change?: string
+  readonly from?: string; readonly to?: string
+  readonly tank?: Version; readonly product?: Version
+  readonly replaces?: string; readonly remarks?: string
+  readonly head?: { readonly seq: number; readonly hash: string }
+}
+
+const someVersion = (code: string): Version => ({ code, seq: 1, hash: '0'.repeat(64) })
+
+export function aTicket(figures: TicketFigures): Ticket {
+  const { number, kind = 'receipt', opening = '100.000', closing = '150.000', change = '50.000', from = '2026-03-14T06:10:00Z', to = '2026-03-14T18:40:00Z' } = figures
+  const signer = (identity: string, role: 'terminal' | 'counterparty'): Ticket['signers'][0] => ({ identity, name: identity, party: 'HARBOUR', role, certificate: 'c'.repeat(64) })
+  return makeTicket({
+    number, issuedAt: to, terminal: aTerminal(), from: aParty({ code: 'SHIP' }), to: aParty(),
+    tank: figures.tank ?? someVersion('T-101'), product: figures.product ?? someVersion('CRUDE'), productName: 'Light crude',
+    opening: anOpeningGauge({ at: from }), closing: aClosingGauge({ at: to }), result: aResult(kind, opening, closing, change),
+    replaces: figures.replaces, remarks: figures.remarks,
+    signers: [signer('m-duarte', 'terminal'), signer('a-reis', 'counterparty')],
+    software: { name: 'Dipledger', version: '0.1.0', core: 'd'.repeat(64) },
+    ledger: { seq: figures.head?.seq ?? 0, head: figures.head?.hash ?? GENESIS },
+  })
+}
+
+const AT = '2026-03-14T19:00:00Z'
+const BY = 'M. Duarte'
+
+export function ticketPosting(ticket: Ticket, document: Uint8Array, at = AT): Extract<Posting, { kind: 'ticket-posted' }> {
+  const sha256 = sha256Hex(document)
+  return { kind: 'ticket-posted', at, by: BY, body: { ticket, document: { sha256, bytes: document.length, revisions: [sha256] } } }
+}
+
+export function voidPosting(number: string, reason = 'Closing level read from the wrong tank', at = AT): Extract<Posting, { kind: 'ticket-voided' }> {
+  return { kind: 'ticket-voided', at, by: BY, body: { number, reason } }
+}
+
+export function adjustmentPosting(nsv: string, effectiveAt = '2026-03-15T06:00:00Z'): Extract<Posting, { kind: 'adjustment-posted' }> {
+  return { kind: 'adjustment-posted', at: AT, by: BY, body: { tank: 'T-101', product: 'CRUDE', effectiveAt, nsv: { value: nsv, unit: 'm3' }, reason: 'Line drained into the slop tank', approvedBy: 'I. Nunes' } }
+}
+
+export function tankPosting(tank: Tank = aSmallTank(), effectiveFrom = '2026-01-01T00:00:00Z'): Extract<Posting, { kind: 'tank-set' }> {
+  return { kind: 'tank-set', at: AT, by: BY, body: { tank, effectiveFrom } }
+}
+
+export function productPosting(product: Product = aProduct(), effectiveFrom = '2026-01-01T00:00:00Z'): Extract<Posting, { kind: 'product-set' }> {
+  return { kind: 'product-set', at: AT, by: BY, body: { product, effectiveFrom } }
+}
+
+export function terminalPosting(): Extract<Posting, { kind: 'terminal-set' }> {
+  return { kind: 'terminal-set', at: AT, by: BY, body: { terminal: aTerminal() } }
+}
+
+export function inventoryPosting(nsv: string, at: string, tank: Version, product: Version): Extract<Posting, { kind: 'inventory-measured' }> {
+  return { kind: 'inventory-measured', at: AT, by: BY, body: { snapshot: anOpeningGauge({ at, tank: tank.code, product: product.code }), worksheet: aWorksheet(nsv), tank, product } }
+}
+
+/** The version that an entry set, as tickets name it. */
+export function versionFrom(entry: EntryOf<'tank-set'> | EntryOf<'product-set'>): Version {
+  const thing = entry.kind === 'tank-set' ? entry.body.tank : entry.body.product
+  return { code: thing.code, seq: entry.seq, hash: versionHash(thing) }
+}
+
+/** Postings placed in a chain from its beginning. */
+export function chained(postings: readonly Posting[]): readonly Entry[] {
+  const entries: Entry[] = []
+  for (const posting of postings) {
+    const last = entries.at(-1)
+    entries.push(chainEntry(posting, { seq: (last?.seq ?? 0) + 1, previous: last?.hash ?? GENESIS }))
+  }
+  return entries
+}
+
+export { ticketNumber }
