@@ -22,9 +22,9 @@ function TankLink({ tank, gauge, here }: { readonly tank: Tank; readonly gauge: 
   const level = gauge ? levelOf(gauge.levelMm, tank) : words.app.notGauged
   const temperature = gauge?.temperature ?? ''
   return (
-    <a href={addressOf('transfer', [], { tank: tank.code })} className="yard-tank" aria-current={here ? 'true' : undefined} aria-label={words.app.tankLabel(tank.code, tank.name, level, temperature)}>
+    <a href={addressOf('transfer', [], { tank: tank.code })} className="yard-tank" aria-current={here ? 'true' : undefined}>
       <TankGlyph roof={tank.roof.kind} insulated={tank.insulated} liquid={gauge ? shareOf(gauge.levelMm, tank) : 0} water={gauge ? shareOf(gauge.waterMm, tank) : 0} />
-      <span className="yard-code">{tank.code}</span>
+      <span className="yard-code">{tank.code}<span className="read-aloud"> {tank.name}</span></span>
       <span className="yard-level">{level}</span>
       <span className="yard-temperature">{temperature}</span>
     </a>

@@ -39,13 +39,14 @@ export function GaugeSheet(props: GaugeSheetProps): ReactNode {
   const afterGauge = lines.length + 2
   return (
     <div className={`gauge-sheet gauge-sheet-${columns.length}`} onKeyDown={enterMovesOn}>
-      {lines.map((line, i) => <div key={line} className="gauge-head" style={rowOf(i)} aria-hidden="true">{headOf(line, columns.map((column) => column.form), zone)}</div>)}
+      <div className="gauge-head gauge-clock" style={{ gridRow: 1 }}>{words.gauge.heads.clock(zone)}</div>
+      {lines.map((line, i) => <div key={line} className="gauge-head" style={rowOf(i)} aria-hidden="true">{headOf(line, columns.map((column) => column.form))}</div>)}
       {more.map((line, i) => <div key={line.key} className="gauge-head" style={{ gridRow: afterGauge + 1 + i }}>{line.head}</div>)}
       {columns.map((column, c) => (
         <Fragment key={column.id}>
           <h2 className="gauge-title" style={{ gridRow: 1, gridColumn: c + 2 }}>{column.title}</h2>
           {lines.map((line, i) => (
-            <div key={line} className="gauge-cell" style={{ ...rowOf(i), gridColumn: c + 2 }}>
+            <div key={line} className={cellClass(props, line, c)} style={{ ...rowOf(i), gridColumn: c + 2 }}>
               {linesOf(column.form).includes(line) && <Line {...props} column={column} line={line} />}
             </div>
           ))}
@@ -57,6 +58,12 @@ export function GaugeSheet(props: GaugeSheetProps): ReactNode {
       ))}
     </div>
   )
+}
+
+/** An error that is alone in its row is given the room of both columns. */
+function cellClass({ columns, errors }: GaugeSheetProps, line: GaugeField, column: number): string {
+  const alone = columns.filter(({ id }) => errors.has(`${id}.${line}`)).length === 1
+  return `gauge-cell${alone ? (column === 0 ? ' gauge-wide' : ' gauge-wide-back') : ''}`
 }
 
 const LEVEL_BY = (['innage', 'ullage'] as const).map((value) => ({ value, label: words.gauge.levelBy[value] }))

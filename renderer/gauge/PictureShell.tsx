@@ -4,7 +4,7 @@ import type { Tank } from '../../core/tank/index.ts'
 /** The picture's frame, in its own units. */
 export const LEFT = 16
 export const RIGHT = 192
-export const FLOOR = 378
+export const FLOOR = 366
 export const TOP = 52
 const CREST = 22
 

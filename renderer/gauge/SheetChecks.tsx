@@ -15,10 +15,10 @@ const SHOWN = 4
 export function SheetChecks({ findings, missing, exceptions, nameOf }: SheetChecksProps): ReactNode {
   const t = words.transfer
   return (
-    <section className="checks" aria-label={t.checksLabel}>
+    <section className="checks" aria-label={t.checksLabel} aria-live="polite">
       {findings.length > 0 && (
         <>
-          <h2 className="checks-wrong" role="status">{t.mend(findings.length)}</h2>
+          <h2 className="checks-wrong">{t.mend(findings.length)}</h2>
           <Findings findings={findings.map(({ field, message }) => ({ path: field, message }))} onJump={jumpTo} />
         </>
       )}

@@ -18,7 +18,7 @@ export function TankPicture({ tank, columns }: { readonly tank: Tank | undefined
   const zone = criticalZone(tank)
   return (
     <figure className="picture">
-      <svg viewBox="0 0 224 400" role="img" aria-label={words.gauge.picture.label(tank.code)}>
+      <svg viewBox="0 0 224 400" preserveAspectRatio="xMidYMin meet" role="img" aria-label={words.gauge.picture.label(tank.code)}>
         <defs>
           <pattern id="zone-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" stroke="var(--oxide)" strokeWidth="1.4" /></pattern>
           <pattern id="moved-hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 0V5" stroke="var(--product)" strokeWidth="1" /></pattern>
@@ -35,11 +35,12 @@ export function TankPicture({ tank, columns }: { readonly tank: Tank | undefined
         {tank.insulated && <Insulation />}
         <path d={`M${LEFT} ${TOP}V${FLOOR}H${RIGHT}V${TOP}`} className="picture-shell" />
         <Roof kind={tank.roof.kind} surface={last?.levels.liquid} />
-        <path d={`M${RIGHT + 8} ${yOf(1)}V${FLOOR} M${RIGHT + 3} ${yOf(1)}H${RIGHT + 13} M${RIGHT + 3} ${FLOOR}H${RIGHT + 13}`} className="picture-thin" />
-        <text x={RIGHT + 13} y={yOf(1) - 6} textAnchor="end" className="picture-text">{tank.referenceGaugeHeight}</text>
+        <path d={`M${RIGHT + 8} 19V${FLOOR} M${RIGHT + 3} ${yOf(1)}H${RIGHT + 13} M${RIGHT + 3} ${FLOOR}H${RIGHT + 13}`} className="picture-thin" />
+        <text x={RIGHT + 13} y={14} textAnchor="end" className="picture-text">{tank.referenceGaugeHeight}</text>
         <text x={RIGHT + 22} y={(yOf(1) + FLOOR) / 2} transform={`rotate(-90 ${RIGHT + 22} ${(yOf(1) + FLOOR) / 2})`} textAnchor="middle" className="picture-small">{words.gauge.picture.reference}</text>
         <text x={RIGHT + 13} y={FLOOR + 13} textAnchor="end" className="picture-small">{words.gauge.picture.datum}</text>
-        {drawn.map(({ id, form, levels }, i) => <Marks key={id} id={id} form={form} levels={levels} atEnd={i > 0} />)}
+        <text x={LEFT} y={FLOOR + 14} className="picture-small">{waterLabel(drawn)}</text>
+        {drawn.map(({ id, form, levels }, i) => <Marks key={id} id={id} form={form} levels={levels} atEnd={i > 0} dashed={i === 0 && drawn.length > 1} lift={tank.roof.kind === 'none' ? 5 : 10} />)}
       </svg>
       <figcaption>
         <strong>{tank.code}</strong> {tank.name}, {words.gauge.roofs[tank.roof.kind]}{tank.insulated && `, ${words.gauge.insulated}`}
@@ -47,6 +48,11 @@ export function TankPicture({ tank, columns }: { readonly tank: Tank | undefined
       </figcaption>
     </figure>
   )
+}
+
+function waterLabel(drawn: readonly { readonly form: GaugeForm; readonly levels: PictureLevels }[]): string {
+  const cuts = drawn.filter(({ levels }) => levels.water !== undefined).map(({ form }) => form.waterCut)
+  return cuts.length === 0 ? '' : `${words.gauge.picture.water} ${[...new Set(cuts)].join(', ')}`
 }
 
 /** What stands between two levels: the product that came or went. */
@@ -57,7 +63,7 @@ function Between({ drawn }: { readonly drawn: readonly { readonly levels: Pictur
   return <rect x={LEFT} width={RIGHT - LEFT} y={yOf(high)} height={yOf(low) - yOf(high)} fill="url(#moved-hatch)" className="picture-between" />
 }
 
-function Marks({ id, form, levels, atEnd }: { readonly id: string; readonly form: GaugeForm; readonly levels: PictureLevels; readonly atEnd: boolean }): ReactNode {
+function Marks({ id, form, levels, atEnd, dashed, lift }: { readonly id: string; readonly form: GaugeForm; readonly levels: PictureLevels; readonly atEnd: boolean; readonly dashed: boolean; readonly lift: number }): ReactNode {
   const title = words.gauge.columns[id as keyof typeof words.gauge.columns] ?? id
   const x = atEnd ? RIGHT - 5 : LEFT + 5
   const anchor = atEnd ? 'end' : 'start'
@@ -66,15 +72,14 @@ function Marks({ id, form, levels, atEnd }: { readonly id: string; readonly form
     <g>
       {levels.liquid !== undefined && (
         <>
-          <path d={`M${LEFT} ${yOf(levels.liquid)}H${RIGHT}`} className={atEnd ? 'picture-level' : 'picture-level picture-dashed'} />
-          <text x={x} y={yOf(levels.liquid) - 16} textAnchor={anchor} className="picture-small">{title}</text>
-          <text x={x} y={yOf(levels.liquid) - 5} textAnchor={anchor} className="picture-text">{form.level}</text>
+          <path d={`M${LEFT} ${yOf(levels.liquid)}H${RIGHT}`} className={dashed ? 'picture-level picture-dashed' : 'picture-level'} />
+          <text x={x} y={yOf(levels.liquid) - lift - 11} textAnchor={anchor} className="picture-small">{title}</text>
+          <text x={x} y={yOf(levels.liquid) - lift} textAnchor={anchor} className="picture-text">{form.level}</text>
         </>
       )}
       {levels.water !== undefined && levels.water > 0 && (
         <>
           <path d={`M${LEFT} ${yOf(levels.water)}H${RIGHT}`} className="picture-thin" />
-          <text x={x} y={yOf(levels.water) - 3} textAnchor={anchor} className="picture-small">{words.gauge.picture.water} {form.waterCut}</text>
         </>
       )}
       {levels.spots.map((spot, i) => (

@@ -14,14 +14,13 @@ export function sheetLines(forms: readonly GaugeForm[]): readonly GaugeField[] {
 }
 
 /** The head of a line, as the sheet writes it at the left. */
-export function headOf(line: GaugeField, forms: readonly GaugeForm[], zone: string): string {
+export function headOf(line: GaugeField, forms: readonly GaugeForm[]): string {
   const { heads } = words.gauge
   const spot = /^spots\.(\d+)\.(level|temperature)$/.exec(line)
   if (spot) return spot[2] === 'level' ? words.gauge.spotHead(Number(spot[1]) + 1) : '…'
-  if (line === 'at') return heads.at(zone)
   if (line === 'level') {
     const by = new Set(forms.map((form) => form.levelBy))
     return by.size > 1 ? heads.either : by.has('ullage') ? heads.ullage : heads.innage
   }
-  return heads[line as Exclude<keyof typeof heads, 'at'>] ?? line
+  return heads[line as Exclude<keyof typeof heads, 'clock'>] ?? line
 }

@@ -17,6 +17,7 @@ export function Panel({ title, open, onClose, width = 560, children }: PanelProp
     <Modal
       opened={open} onClose={onClose} title={title} size={width} radius={0} padding="md" shadow="none" centered={false} yOffset={60}
       transitionProps={{ duration: 0 }} overlayProps={{ backgroundOpacity: 0.25, color: '#1c2733' }} closeButtonProps={{ 'aria-label': 'Close', size: 'sm' }}
+      attributes={{ header: { role: 'presentation' } }}
       classNames={{ content: 'panel', header: 'panel-head', title: 'panel-title' }}
     >
       {children}

@@ -3,7 +3,7 @@ import type { WorksheetLine } from '../../core/worksheet/index.ts'
 import { words } from '../words/en.ts'
 import { Figure } from './Figure.tsx'
 import './worksheet.css'
-import { lineCalled, rowsOf, type SheetColumn, type SheetRow } from './worksheet-rows.ts'
+import { lineCalled, rowsOf, rowsShown, type SheetColumn, type SheetRow } from './worksheet-rows.ts'
 
 interface WorksheetTableProps {
   /** One column of values each: opening, closing, moved; or the one worksheet there is. */
@@ -13,14 +13,17 @@ interface WorksheetTableProps {
 /** Worksheets side by side. Enter or a click on a line unfolds how each of its values was computed. */
 export function WorksheetTable({ columns }: WorksheetTableProps): ReactNode {
   const [open, setOpen] = useState<string | null>(null)
-  const rows = rowsOf(columns)
+  const [every, setEvery] = useState(false)
+  const all = rowsOf(columns)
+  const rows = rowsShown(all, every)
   const toggle = (symbol: string): void => setOpen((before) => (before === symbol ? null : symbol))
   return (
+    <>
     <table className="worksheet" aria-label={words.parts.worksheet.label}>
       <thead>
         <tr>
-          <th scope="col">{words.parts.worksheet.symbol}</th>
-          <th scope="col">{words.parts.worksheet.name}</th>
+          <th scope="col" className="worksheet-symbol">{words.parts.worksheet.symbol}</th>
+          <th scope="col" className="worksheet-name">{words.parts.worksheet.name}</th>
           {columns.map((column) => <th key={column.title} scope="col" className="end">{column.title}</th>)}
         </tr>
       </thead>
@@ -37,6 +40,8 @@ export function WorksheetTable({ columns }: WorksheetTableProps): ReactNode {
         ))}
       </tbody>
     </table>
+    {all.length > 0 && <button type="button" className="worksheet-every" onClick={() => setEvery(!every)}>{every ? words.parts.worksheet.main : words.parts.worksheet.every(all.length)}</button>}
+    </>
   )
 }
 

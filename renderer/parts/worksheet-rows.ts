@@ -1,7 +1,22 @@
 import type { WorksheetLine } from '../../core/worksheet/index.ts'
 
-/** A worksheet with its head; `id` is how lines of another column name it: `closing.GSV`. */
-export interface SheetColumn { readonly id?: string; readonly title: string; readonly lines: readonly WorksheetLine[] }
+/** A worksheet with its head. */
+export interface SheetColumn {
+  /** How lines of another column name it: `closing.GSV`. */
+  readonly id?: string
+  readonly title: string
+  readonly lines: readonly WorksheetLine[]
+  /** The row a symbol stands in, when that is not its own: `GSV moved` in the row of GSV. */
+  readonly rowOf?: (symbol: string) => string
+}
+
+/** The lines that an inspector reads first; the others are the way there. */
+const MAIN = new Set(['L', 'TOV', 'FW', 'CTSh', 'FRA', 'FRC', 'GOV', 'ρb', 'API60', 'RD60', 'CTL', 'CPL', 'CTPL', 'GSV', 'CSW', 'NSV', 'TCV', 'MASS', 'WEIGHT'])
+
+/** Rows with a main line, or all of them. */
+export function rowsShown(rows: readonly SheetRow[], every: boolean): readonly SheetRow[] {
+  return every ? rows : rows.filter(({ symbol }) => MAIN.has(symbol))
+}
 
 /** A symbol with the line it has in each column, if it has one. */
 export interface SheetRow { readonly symbol: string; readonly name: string; readonly lines: readonly (WorksheetLine | undefined)[] }
@@ -9,18 +24,23 @@ export interface SheetRow { readonly symbol: string; readonly name: string; read
 /** Columns laid side by side by symbol. A symbol stands where it first comes; one that only a later column has follows the line before it there. */
 export function rowsOf(columns: readonly SheetColumn[]): readonly SheetRow[] {
   const order: string[] = []
-  for (const { lines } of columns) {
+  for (const column of columns) {
     let after = -1
-    for (const { symbol } of lines) {
+    for (const line of column.lines) {
+      const symbol = rowOfLine(column, line)
       const at = order.indexOf(symbol)
       if (at >= 0) after = at
       else order.splice(after = after < 0 ? order.length : after + 1, 0, symbol)
     }
   }
   return order.map((symbol) => {
-    const lines = columns.map((column) => column.lines.find((line) => line.symbol === symbol))
+    const lines = columns.map((column) => column.lines.find((line) => rowOfLine(column, line) === symbol))
     return { symbol, name: lines.find((line) => line)?.name ?? '', lines }
   })
+}
+
+function rowOfLine(column: SheetColumn, line: WorksheetLine): string {
+  return column.rowOf?.(line.symbol) ?? line.symbol
 }
 
 /** The line that an input of a line is: in its own column, or `closing.GSV` in the column of that name. */

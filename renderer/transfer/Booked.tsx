@@ -41,7 +41,7 @@ export function Booked({ number }: { readonly number: string }): ReactNode {
       {ticket.state === 'done' && (
         <div className="booked">
           <p className="booked-number">{number}</p>
-          <MovedHead kind={ticket.value.ticket.kind} transfer={ticket.value.ticket.result} openingDone />
+          <MovedHead kind={ticket.value.ticket.kind} transfer={ticket.value.ticket.result} done={2} />
           <dl className="facts">
             <div><dt>{t.issued}</dt><dd>{localTime(ticket.value.ticket.issuedAt, zone)}</dd></div>
             <div><dt>{t.signers}</dt><dd>{ticket.value.ticket.signers.map(({ name, party }) => `${name} (${party})`).join(', ')}</dd></div>

@@ -4,8 +4,8 @@ import '../gauge/moved.css'
 import { Figure } from '../parts/Figure.tsx'
 import { words } from '../words/en.ts'
 
-/** What was moved, large: the figure the sheet is for. */
-export function MovedHead({ kind, transfer, openingDone }: { readonly kind: TransferKind; readonly transfer: TransferResult | undefined; readonly openingDone: boolean }): ReactNode {
+/** What was moved, large: the figure the sheet is for. @param done how many of the two gauges are computed */
+export function MovedHead({ kind, transfer, done }: { readonly kind: TransferKind; readonly transfer: TransferResult | undefined; readonly done: number }): ReactNode {
   const t = words.transfer
   const moved = transfer?.moved
   return (
@@ -15,7 +15,7 @@ export function MovedHead({ kind, transfer, openingDone }: { readonly kind: Tran
       </div>
       {moved
         ? <dl className="moved-rest">{(['gsv', 'water', 'mass', 'weight'] as const).map((name) => <div key={name}><dt>{t.moved[name]}</dt><dd><Figure value={moved[name].value} unit={moved[name].unit} /></dd></div>)}</dl>
-        : <p className="quiet moved-hint">{openingDone ? t.oneGauge : t.notYet}</p>}
+        : <p className="quiet moved-hint">{[t.notYet, t.oneGauge, t.bothGauges][done]}</p>}
     </div>
   )
 }

@@ -62,7 +62,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
             { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' ? 'inventory' : 'transfer'] },
             { key: 'title', head: t.what, cell: (draft) => draft.title },
             { key: 'savedAt', head: t.savedAt, cell: (draft) => localTime(draft.savedAt.replace(/\.\d+Z$/, 'Z'), zone) },
-            { key: 'discard', head: '', align: 'end', cell: (draft) => <button type="button" className="start-discard" onClick={(event) => { event.stopPropagation(); discard(draft.id) }}>{t.discard}</button> },
+            { key: 'discard', head: <span className="read-aloud">{t.discard}</span>, align: 'end', cell: (draft) => <button type="button" className="start-discard" onClick={(event) => { event.stopPropagation(); discard(draft.id) }}>{t.discard}</button> },
           ]}
         />
       )}

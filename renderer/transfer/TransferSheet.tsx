@@ -1,4 +1,4 @@
-import { useMemo, useReducer, useState, type ReactNode } from 'react'
+import { useEffect, useMemo, useReducer, useRef, useState, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
 import { addressOf, goTo } from '../app/route.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
@@ -6,7 +6,7 @@ import { useAction } from '../bridge/use-operation.ts'
 import { Cautions } from '../gauge/Cautions.tsx'
 import { GaugeSheet } from '../gauge/GaugeSheet.tsx'
 import { KeptNote } from '../gauge/KeptNote.tsx'
-import { SheetChecks } from '../gauge/SheetChecks.tsx'
+import { jumpTo, SheetChecks } from '../gauge/SheetChecks.tsx'
 import { TankPicture } from '../gauge/TankPicture.tsx'
 import { useAutosave } from '../gauge/use-autosave.ts'
 import { useCalmErrors } from '../gauge/use-calm-errors.ts'
@@ -46,6 +46,8 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
     await discardDraft({ id })
     goTo(addressOf('transfer', ['start']))
   }
+  const firstOpen = useRef(computed.missing[0] ?? 'opening.at')
+  useEffect(() => jumpTo(firstOpen.current), [])
   const keys = { group: t.title, when: !signing }
   useKey('ctrl+enter', t.sign, () => { if (canSign) setSigning(true) }, keys)
   useKey('ctrl+z', t.undo, () => act({ do: 'undo' }), keys)
@@ -79,11 +81,11 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
           <Cautions />
         </section>
         <section className="transfer-worksheet" aria-label={t.worksheetLabel}>
-          <MovedHead kind={form.kind} transfer={computed.transfer} openingDone={computed.opening !== undefined} />
+          <MovedHead kind={form.kind} transfer={computed.transfer} done={[computed.opening, computed.closing].filter(Boolean).length} />
           <div className="transfer-lines" tabIndex={0} role="region" aria-label={words.parts.worksheet.unfold}>
             <WorksheetTable columns={[
               { id: 'opening', title: words.gauge.columns.opening, lines: computed.opening?.lines ?? [] }, { id: 'closing', title: words.gauge.columns.closing, lines: computed.closing?.lines ?? [] },
-              { title: t.columns.moved, lines: computed.transfer?.lines ?? [] },
+              { title: t.columns.moved, lines: computed.transfer?.lines ?? [], rowOf: (symbol) => symbol.replace(/ moved$/, '') },
             ]} />
           </div>
           <SheetChecks findings={calm.shown} missing={computed.missing} nameOf={nameOfId} exceptions={computed.transfer?.exceptions ?? [...(computed.opening?.exceptions ?? []), ...(computed.closing?.exceptions ?? [])]} />

@@ -35,10 +35,10 @@ export function computeTransfer(form: TransferForm, now: Pick<TerminalNow, 'tank
   const [opening, closing] = [gaugeOf('opening'), gaugeOf('closing')]
   const lineFill = form.lineFill.used ? { lineFill: lineFillOf(form, units) } : {}
   const input: TransferInput = { kind: form.kind, tank, product, opening: opening.read.snapshot, closing: closing.read.snapshot, ...lineFill }
-  const whole = opening.outcome.ok && closing.outcome.ok && opening.read.time.ok && closing.read.time.ok ? transferQuantity(input) : undefined
+  const whole = opening.read.time.ok && closing.read.time.ok ? transferQuantity(input) : undefined
   const ofTransfer = placeOnTransfer(whole && !whole.ok ? whole.findings : [], zone)
-  const findings = [...opening.placed.findings, ...closing.placed.findings, ...ofTransfer.findings]
-  const missing = [...unchosen, ...opening.placed.missing, ...closing.placed.missing, ...ofTransfer.missing]
+  const findings = eachOnce([...opening.placed.findings, ...closing.placed.findings, ...ofTransfer.findings])
+  const missing = [...new Set([...unchosen, ...opening.placed.missing, ...closing.placed.missing, ...ofTransfer.missing])]
   const ticket: TicketDraft = {
     kind: form.kind, tank: form.tank, product: form.product, from: form.from, to: form.to, opening: input.opening, closing: input.closing, ...lineFill,
     ...(form.reference.trim() !== '' && { reference: form.reference }), ...(form.remarks.trim() !== '' && { remarks: form.remarks }), ...(form.replaces !== '' && { replaces: form.replaces }),
@@ -47,6 +47,11 @@ export function computeTransfer(form: TransferForm, now: Pick<TerminalNow, 'tank
     opening: valueIn(opening.outcome), closing: valueIn(closing.outcome), transfer: whole && valueIn(whole), findings, missing,
     ticket: whole?.ok && findings.length === 0 && missing.length === 0 ? ticket : undefined,
   }
+}
+
+/** The transfer says of its gauges what each of them said alone. */
+function eachOnce(findings: readonly PlacedFinding[]): readonly PlacedFinding[] {
+  return findings.filter((finding, at) => findings.findIndex(({ field, message }) => field === finding.field && message === finding.message) === at)
 }
 
 function valueIn<T>(outcome: Outcome<T>): T | undefined {

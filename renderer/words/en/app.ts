@@ -8,5 +8,4 @@ export const app = {
   goTo: (job: string): string => `Go to ${job}`, showKeys: 'Show this list', closes: 'Close what lies on top', nextField: 'Next field of a sheet',
   loading: 'Opening the ledger …',
   emptyYard: 'No tanks on record. Enter them in Yard.',
-  tankLabel: (code: string, name: string, level: string, temperature: string): string => `${code}, ${name}: ${level}, ${temperature}`,
 } as const

@@ -6,7 +6,7 @@ export const gauge = {
     densityPressure: 'density pressure', sedimentAndWater: 'sediment and water', pressure: 'vapour pressure', remarks: 'remarks',
   },
   heads: {
-    at: (zone: string): string => `Time, ${zone}`, by: 'Read by', levelBy: 'Level by', innage: 'Innage', ullage: 'Ullage', either: 'Innage / ullage',
+    at: 'Time', clock: (zone: string): string => zone, by: 'Read by', levelBy: 'Level by', innage: 'Innage', ullage: 'Ullage', either: 'Innage / ullage',
     referenceHeight: 'Reference height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient', instrument: 'Density by',
     density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', sedimentAndWater: 'S&W', pressure: 'Vapour pressure',
     spots: 'Temperature spots', remarks: 'Remarks',

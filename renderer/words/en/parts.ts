@@ -5,7 +5,7 @@ export const parts = {
   cancel: 'Cancel',
   step: (what: string, done: number, of: number): string => `${what}: ${done} of ${of}`,
   worksheet: {
-    label: 'Worksheet',
+    label: 'Worksheet', main: 'Main lines only', every: (count: number): string => `Every line (${count})`,
     symbol: 'Symbol', name: 'Quantity', opening: 'Opening', closing: 'Closing', moved: 'Moved', value: 'Value',
     formula: 'Formula', from: 'From', unrounded: 'Before rounding', rounding: 'Rounding', clause: 'Clause', notes: 'Note',
     asWritten: 'as it was written', unfold: 'Enter or click a line to see how it was computed', exceptions: 'To be printed on the ticket',
