@@ -14,6 +14,9 @@ export const FONTS: TFontDictionary = {
   },
 }
 
+/** What is set in place of characters that the font lacks but our own formulas use. */
+const SET_AS: Readonly<Record<string, string>> = { '→': 'to', '↔': 'to and from' }
+
 let drawn: ReadonlySet<number> | undefined
 
 /** A text with every character that the font cannot draw written as its code, `[U+4E2D]`: seen, and not lost. */
@@ -22,6 +25,7 @@ export function legible(text: string): string {
   const known = drawn
   return Array.from(text, (character) => {
     const code = character.codePointAt(0) ?? 0
-    return character === '\n' || known.has(code) ? character : `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`
+    if (character === '\n' || known.has(code)) return character
+    return SET_AS[character] ?? `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`
   }).join('')
 }

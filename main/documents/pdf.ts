@@ -1,7 +1,7 @@
 import pdfmake from 'pdfmake'
 import type { Content, DynamicContent, TDocumentDefinitions } from 'pdfmake/interfaces.js'
 import { FONT_FOLDER, FONTS, legible } from './fonts.ts'
-import { FACE } from './parts/style.ts'
+import { FACE, NEW_PAGE } from './parts/style.ts'
 
 /** A file that travels inside a document. */
 export interface Attachment {
@@ -25,6 +25,9 @@ export interface DocumentParts {
 /** Room around a page, in points: left, top, right, bottom. */
 export const MARGINS: [number, number, number, number] = [36, 34, 36, 46]
 
+/** Share of a page's height above which a part may begin without a page of its own. */
+const NEAR_TOP = 0.4
+
 pdfmake.setFonts(FONTS)
 pdfmake.setUrlAccessPolicy(() => false)
 pdfmake.setLocalAccessPolicy((path) => path.startsWith(FONT_FOLDER))
@@ -41,6 +44,7 @@ export async function renderPdf(parts: DocumentParts): Promise<Uint8Array> {
     info: { title: legible(parts.title), subject: legible(parts.subject), creator: 'Dipledger', producer: 'Dipledger', creationDate: at, modDate: at },
     defaultStyle: FACE,
     content: allLegible(parts.content),
+    pageBreakBefore: (node) => node.headlineLevel === NEW_PAGE && node.startPosition.verticalRatio > NEAR_TOP,
     footer: (page, pages, size) => allLegible(parts.footer(page, pages, size) ?? ''),
     ...attached(parts.attachments ?? [], at),
   }

@@ -11,6 +11,9 @@ import { isDrawnAs } from './ticket-pages.ts'
 /** One thing that was looked at, in plain words, and whether it holds. */
 export interface Check { readonly check: string; readonly holds: boolean; readonly detail: string }
 
+export const NUMBERS = 'Every number comes out again'
+export const PAGES = 'The printed pages say what the data say'
+
 function check(what: string, problems: readonly string[], good: string): Check {
   return { check: what, holds: problems.length === 0, detail: problems.length === 0 ? good : problems.join('; ') }
 }
@@ -57,7 +60,7 @@ export function numbersCheck(ticket: Ticket, { tank, product }: Basis): Check {
   const { kind, opening, closing, lineFill } = ticket
   const again = transferQuantity({ kind, tank, product, opening, closing, ...(lineFill === undefined ? {} : { lineFill }) })
   const problems = again.ok ? differences(ticket, again.value) : again.findings.map(wording)
-  return check('Every number comes out again', problems, `${ticket.result.opening.lines.length + ticket.result.closing.lines.length + ticket.result.lines.length} worksheet lines computed again from the gauges, equal to the last character`)
+  return check(NUMBERS, problems, `${ticket.result.opening.lines.length + ticket.result.closing.lines.length + ticket.result.lines.length} worksheet lines computed again from the gauges, equal to the last character`)
 }
 
 function differences({ kind, result }: Ticket, again: TransferResult): readonly string[] {
@@ -79,10 +82,9 @@ function firstDifference(stated: unknown, again: unknown, path: string): string 
 
 /** The pages drawn again from the data: what is printed is what is embedded. */
 export async function pagesCheck(ticket: Ticket, basis: Basis, unsigned: PdfFile, core: string): Promise<Check> {
-  const what = 'The printed pages say what the data say'
-  if (!parseInstant(ticket.issuedAt, 'issuedAt').ok) return check(what, [`the instant of issue cannot be read: ${ticket.issuedAt}`], '')
-  if (isDrawnAs(unsigned, await ticketDocument(ticket, basis))) return check(what, [], 'drawn again from the data inside, they came out the same')
-  return check(what, [ticket.software.core === core
+  if (!parseInstant(ticket.issuedAt, 'issuedAt').ok) return check(PAGES, [`the instant of issue cannot be read: ${ticket.issuedAt}`], '')
+  if (isDrawnAs(unsigned, await ticketDocument(ticket, basis))) return check(PAGES, [], 'drawn again from the data inside, they came out the same')
+  return check(PAGES, [ticket.software.core === core
     ? 'drawn again from the data inside, they come out different'
     : `they were drawn by a core ${ticket.software.core.slice(0, 12)}, this one is ${core.slice(0, 12)} and draws them differently: check with the version that made them, ${ticket.software.version}`], '')
 }

@@ -4,7 +4,7 @@ import type { Ticket } from '../../core/ticket/index.ts'
 import { exceptions } from './parts/exceptions.ts'
 import { gauges, lineFill } from './parts/gauges.ts'
 import { movedFigures } from './parts/moved-figures.ts'
-import { provenance } from './parts/provenance.ts'
+import { howToCheck, whatDecided } from './parts/provenance.ts'
 import { INK, MEASURE, TINT } from './parts/style.ts'
 import { ticketHeading } from './parts/ticket-heading.ts'
 import { ticketSignatures } from './parts/ticket-signatures.ts'
@@ -39,11 +39,11 @@ function pages(ticket: Ticket, basis: Basis): Content[] {
     ...gauges(ticket, basis),
     ...lineFill(ticket),
     ...(ticket.remarks === undefined ? [] : [{ text: [{ text: 'Remarks  ', bold: true }, ticket.remarks], margin: [0, 8, 0, 0] } satisfies Content]),
+    ...whatDecided(ticket, basis),
     ...ticketSignatures(ticket),
-    { text: '', pageBreak: 'after' },
+    howToCheck(),
     ...worksheetTable(result.opening.lines, result.closing.lines),
     ...movedTable(result.lines),
-    ...provenance(ticket, basis),
   ]
 }
 

@@ -21,6 +21,14 @@ export function blockHeading(words: string, beside = ''): Content {
   }
 }
 
+/** Headline level of a part that starts on a page of its own. */
+export const NEW_PAGE = 1
+
+/** A heading of a part that starts on a page of its own, unless it comes to stand near the top of one. */
+export function partHeading(words: string, beside = ''): Content {
+  return { stack: [blockHeading(words, beside)], headlineLevel: NEW_PAGE }
+}
+
 /** A small label over what it names. */
 export function labelled(label: string, value: Content): TableCell {
   return { stack: [{ text: label, color: TINT, fontSize: 6.5, margin: [0, 0, 0, 1] }, value] }

@@ -1,6 +1,6 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import type { WorksheetLine } from '../../../core/worksheet/index.ts'
-import { blockHeading, head, RULED, TINT } from './style.ts'
+import { blockHeading, head, partHeading, RULED, TINT } from './style.ts'
 import { printedUnit, signed } from './words.ts'
 
 /** A line's symbol, name and formula, and its notes. */
@@ -8,8 +8,12 @@ function what(line: WorksheetLine, notes: readonly string[]): TableCell {
   return { stack: [
     { text: [{ text: line.symbol, bold: true }, `  ${line.name}`] },
     ...(line.formula === '' ? [] : [{ text: `= ${line.formula}`, fontSize: 7 }]),
-    ...notes.map((note) => ({ text: note, italics: true, color: TINT, fontSize: 6.5 })),
+    ...notes.map(note),
   ] }
+}
+
+function note(words: string): Content {
+  return { text: words, italics: true, color: TINT, fontSize: 6.5 }
 }
 
 /** The value in figures, and under it what it was before it was rounded. */
@@ -34,8 +38,8 @@ export function worksheetTable(opening: readonly WorksheetLine[], closing: reado
     return line ? [[what(line, notesOf(first, last)), figure(first), figure(last), rule(line)]] : []
   })
   return [
-    blockHeading('Worksheet', 'each value as rounded, under it the value before rounding; each line is computed from the rounded lines above it'),
-    { table: { headerRows: 1, dontBreakRows: true, widths: ['*', 126, 126, 100], body: [[head('Line'), head('Opening', 'right'), head('Closing', 'right'), head('Rounded to · clause')], ...rows] }, layout: RULED },
+    partHeading('Worksheet', 'each value as rounded, under it the value before rounding; each line is computed from the rounded lines above it'),
+    { table: { headerRows: 1, dontBreakRows: true, widths: ['*', 100, 100, 104], body: [[head('Line'), head('Opening', 'right'), head('Closing', 'right'), head('Rounded to · clause')], ...rows] }, layout: RULED },
   ]
 }
 
@@ -51,11 +55,13 @@ function notesOf(first: WorksheetLine | undefined, last: WorksheetLine | undefin
 
 /** How the moved quantities follow from the two columns. */
 export function movedTable(lines: readonly WorksheetLine[]): Content[] {
+  const rows = lines.map((line): TableCell[] => [
+    { text: [{ text: line.symbol, bold: true }, `  ${line.name}`] },
+    { stack: [{ text: line.formula, fontSize: 7 }, ...line.notes.map(note)] },
+    figure(line), rule(line),
+  ])
   return [
     blockHeading('From the two gauges to the quantity moved'),
-    { table: { headerRows: 1, dontBreakRows: true, widths: ['*', 150, 100], body: [
-      [head('Line'), head('Value', 'right'), head('Rounded to · clause')],
-      ...lines.map((line) => [what(line, line.notes), figure(line), rule(line)]),
-    ] }, layout: RULED },
+    { table: { headerRows: 1, dontBreakRows: true, widths: ['*', 120, 80, 104], body: [[head('Line'), head('Formula'), head('Value', 'right'), head('Rounded to · clause')], ...rows] }, layout: RULED },
   ]
 }

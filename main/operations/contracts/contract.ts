@@ -3,15 +3,17 @@ import type { z } from 'zod'
 export const ROLES = ['accountant', 'inspector', 'analyst', 'administrator'] as const
 export type Role = (typeof ROLES)[number]
 
+/** Whether an operation needs a ledger, and whether it writes to it. */
+export type LedgerUse = 'none' | 'reads' | 'writes'
+
 /** What an operation promises: its name, one line for people, who it is for, and its schemas. */
-export interface Contract<N extends string, I extends z.ZodType, O extends z.ZodType> {
+export interface Contract<N extends string, I extends z.ZodType, O extends z.ZodType, L extends LedgerUse = LedgerUse> {
   readonly name: N
   /** One line for people. */
   readonly says: string
   /** Whose work it is. */
   readonly roles: readonly Role[]
-  /** Whether it needs a ledger, and whether it writes to it. */
-  readonly ledger: 'none' | 'reads' | 'writes'
+  readonly ledger: L
   /** An input field that takes a file as base64; the command line accepts a path in its place. */
   readonly file?: string
   /** The output field that says whether what was checked holds; the command line exits 2 when it does not. */
@@ -20,6 +22,6 @@ export interface Contract<N extends string, I extends z.ZodType, O extends z.Zod
   readonly output: O
 }
 
-export function contract<N extends string, I extends z.ZodType, O extends z.ZodType>(parts: Contract<N, I, O>): Contract<N, I, O> {
+export function contract<N extends string, I extends z.ZodType, O extends z.ZodType, L extends LedgerUse>(parts: Contract<N, I, O, L>): Contract<N, I, O, L> {
   return parts
 }

@@ -1,14 +1,16 @@
 import { sha256Hex } from '../../../core/ledger/index.ts'
 import { Refused } from '../../../core/refusal/index.ts'
 import type { Ticket } from '../../../core/ticket/index.ts'
-import { numbersCheck, pagesCheck, signatureChecks, signersCheck, versionsCheck, type Check } from '../../documents/ticket-checks.ts'
+import { NUMBERS, numbersCheck, PAGES, pagesCheck, signatureChecks, signersCheck, versionsCheck, type Check } from '../../documents/ticket-checks.ts'
 import { ticketDataOf, type TicketData } from '../../documents/ticket-data.ts'
-import { LARGEST_DOCUMENT, openPdf, readSignatures } from '../../signing/index.ts'
+import { LARGEST_DOCUMENT, openPdf, readSignatures, type SignaturesReading } from '../../signing/index.ts'
 import type { LedgerStore } from '../../store/store.ts'
-import type { Call, Context, Handler } from '../context.ts'
+import type { Call, Handler } from '../context.ts'
 
 /** No honest document takes a tenth of it; every single step is bounded by the size of what it reads. */
 const LONGEST_SECONDS = 60
+
+type TicketInside = Extract<TicketData, { ticket: Ticket }>
 
 /**
  * Checks a ticket document from its bytes alone: signatures, data, numbers, pages; and its place in the ledger where one
@@ -26,7 +28,7 @@ export const verifyDocument: Handler<'verify-document'> = async (input, context,
   if ('ticket' in data) {
     stillTime(2)
     checks.push(versionsCheck(data.ticket, data.basis), signersCheck(data.ticket, reading))
-    checks.push(...await computedChecks(data, openPdf(reading.unsigned), context, () => stillTime(3)))
+    checks.push(...await computedChecks(data, reading, context.software.core, () => stillTime(3)))
   }
   const place = ticket && context.store ? await ledgerCheck(ticket, pdf, context.store) : undefined
   if (place?.check) checks.push(place.check)
@@ -46,12 +48,14 @@ function wholeCheck(data: TicketData): Check {
   return 'problem' in data ? { check: what, holds: false, detail: data.problem } : { check: what, holds: true, detail: 'ticket.json and basis.json, each in its one canonical form' }
 }
 
-/** Numbers and pages. Pages are drawn only from numbers that came out, so that a hostile worksheet costs nothing. */
-async function computedChecks(data: Extract<TicketData, { ticket: Ticket }>, unsigned: Parameters<typeof pagesCheck>[2], context: Context, stillTime: () => void): Promise<readonly Check[]> {
-  const numbers = await attempted('Every number comes out again', async () => numbersCheck(data.ticket, data.basis))
+/** Numbers and pages. Pages are drawn only from signed data whose numbers came out, so that a hostile file costs nothing. */
+async function computedChecks({ ticket, basis }: TicketInside, reading: SignaturesReading, core: string, stillTime: () => void): Promise<readonly Check[]> {
+  const numbers = await attempted(NUMBERS, async () => numbersCheck(ticket, basis))
   stillTime()
-  if (!numbers.holds) return [numbers, { check: 'The printed pages say what the data say', holds: false, detail: 'not drawn again, because the numbers do not come out' }]
-  return [numbers, await attempted('The printed pages say what the data say', () => pagesCheck(data.ticket, data.basis, unsigned, context.software.core))]
+  const signed = reading.signatures.every((one) => one.problems.length === 0)
+  const why = !signed ? 'the signatures do not hold' : !numbers.holds ? 'the numbers do not come out' : ''
+  if (why !== '') return [numbers, { check: PAGES, holds: false, detail: `not drawn again, because ${why}` }]
+  return [numbers, await attempted(PAGES, () => pagesCheck(ticket, basis, openPdf(reading.unsigned), core))]
 }
 
 /** A computation that broke down on what a file holds is an answer about the file. */
