@@ -1,3 +1,4 @@
+import { addAbortSignal } from 'node:stream'
 import { text } from 'node:stream/consumers'
 import { runCommandLine } from './command-line.ts'
 
@@ -14,7 +15,7 @@ export async function main(): Promise<void> {
   process.on('SIGTERM', interrupt)
   process.exitCode = await runCommandLine(process.argv.slice(2), {
     environment: process.env,
-    standardInput: () => text(process.stdin),
+    standardInput: () => text(addAbortSignal(abort.signal, process.stdin)),
     isTerminal: process.stdin.isTTY === true,
     write: (out) => process.stdout.write(out),
     writeError: (out) => process.stderr.write(out),

@@ -35,7 +35,11 @@ export async function runCommandLine(args: readonly string[], around: Surroundin
 }
 
 async function call(asked: Extract<Asked, { kind: 'call' }>, around: Surroundings): Promise<Answer> {
-  const input = await readInput(asked.operation, asked.paths, around)
+  const input = await readInput(asked.operation, asked.paths, around).catch((error: unknown) => {
+    if (around.signal.aborted) return undefined
+    throw error
+  })
+  if (!input) return fault('cancelled')
   if (!input.ok) return refusal(input.findings)
   const ledger = ledgerFor(asked.operation, asked.ledger)
   if (!ledger.ok) return refusal(ledger.findings)
