@@ -42,6 +42,7 @@ export function densityIn(kgPerM3: number, unit: DensityUnit): number {
   }
 }
 
+/** The canonical spelling: digits, a blank, the unit word; reading it gives the same density back. */
 export function printDensity(density: Density): string {
   return printMeasured(density.value, density.unit)
 }

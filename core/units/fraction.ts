@@ -10,6 +10,7 @@ export function parsePercent(text: string, path: string): Outcome<Percent> {
   return readMeasured(text, path, WORDS, 'a share as 0.35 %')
 }
 
+/** The canonical spelling: digits, a blank, the unit word; reading it gives the same share back. */
 export function printPercent(percent: Percent): string {
   return printMeasured(percent.value, percent.unit)
 }

@@ -26,6 +26,7 @@ export function massIn(kg: Decimal, unit: MassUnit): Decimal {
   return kg.div(KILOGRAMS[unit])
 }
 
+/** The canonical spelling: digits, a blank, the unit word; reading it gives the same mass back. */
 export function printMass(mass: Mass): string {
   return printMeasured(mass.value, mass.unit)
 }

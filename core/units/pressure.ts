@@ -42,6 +42,7 @@ export function psig(pressure: Pressure): number {
   return kilopascalsGauge(pressure) / KPA_PER_PSI
 }
 
+/** The canonical spelling: digits, a blank, the unit word; reading it gives the same pressure back. */
 export function printPressure(pressure: Pressure): string {
   return printMeasured(pressure.value, pressure.unit)
 }

@@ -29,6 +29,7 @@ export function degC(temperature: Temperature): DegC {
   return value.toNumber() as DegC
 }
 
+/** The canonical spelling: digits, a blank, the unit word; reading it gives the same temperature back. */
 export function printTemperature(temperature: Temperature): string {
   return printMeasured(temperature.value, temperature.unit)
 }

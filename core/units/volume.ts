@@ -27,6 +27,7 @@ export function cubicMetresPer(unit: VolumeUnit): Decimal {
   return new D(LITRES[unit]).div(1000)
 }
 
+/** The canonical spelling: digits, a blank, the unit word; reading it gives the same volume back. */
 export function printVolume(volume: Volume): string {
   return printMeasured(volume.value, volume.unit)
 }
