@@ -18,7 +18,7 @@ const EXPORTS = [{ selector: 'ExportDefaultDeclaration', message: 'Named exports
 const everywhere = {
   '@typescript-eslint/no-explicit-any': 'error',
   '@typescript-eslint/no-non-null-assertion': 'error',
-  '@typescript-eslint/consistent-type-imports': 'error',
+  '@typescript-eslint/consistent-type-imports': ['error', { disallowTypeAnnotations: false }],
   'no-empty': 'error',
   'no-console': 'error',
   eqeqeq: 'error',
