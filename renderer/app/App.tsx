@@ -6,6 +6,7 @@ import { Frame } from './Frame.tsx'
 import { PAGES } from './jobs.tsx'
 import { KeysProvider } from './keys.tsx'
 import { useRoute } from './route.ts'
+import { TankAtHandProvider } from './tank-at-hand.tsx'
 import { TerminalProvider } from './TerminalContext.tsx'
 import { theme } from './theme.ts'
 
@@ -14,7 +15,7 @@ export function App({ bridge }: { readonly bridge: Bridge }): ReactNode {
   return (
     <Surroundings bridge={bridge}>
       <TerminalProvider>
-        <Window />
+        <TankAtHandProvider><Window /></TankAtHandProvider>
       </TerminalProvider>
     </Surroundings>
   )

@@ -3,6 +3,7 @@ import { words } from '../words/en.ts'
 import { KeyList } from './KeyList.tsx'
 import { useKey } from './keys.tsx'
 import { addressOf, goTo, JOBS, type Job, type Route } from './route.ts'
+import { useMarkedTank } from './tank-at-hand.tsx'
 import { useTerminal } from './TerminalContext.tsx'
 import { YardStrip } from './YardStrip.tsx'
 import './frame.css'
@@ -10,6 +11,7 @@ import './frame.css'
 /** Top band, yard strip, and the page of the job at hand. */
 export function Frame({ route, children }: { readonly route: Route; readonly children: ReactNode }): ReactNode {
   const { now } = useTerminal()
+  const marked = useMarkedTank()
   const [keysOpen, setKeysOpen] = useState(false)
   const showKeys = (): void => setKeysOpen((open) => !open)
   useKey('?', words.app.showKeys, showKeys, { group: words.app.everywhere })
@@ -28,7 +30,7 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
         </dl>
         <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
       </header>
-      <YardStrip now={now} chosen={route.query['tank'] ?? ''} />
+      <YardStrip now={now} chosen={route.query['tank'] ?? marked} />
       <main className="work">{children}</main>
       <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />
     </div>

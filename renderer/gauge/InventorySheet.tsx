@@ -1,6 +1,7 @@
 import { useMemo, useReducer, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
 import { addressOf, goTo } from '../app/route.ts'
+import { useTankAtHand } from '../app/tank-at-hand.tsx'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
@@ -34,6 +35,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
   const [history, act] = useReducer(inventoryReducer, start, openInventory)
   const form = history.present
   const tank = now.tanks.find(({ code }) => code === form.tank)
+  useTankAtHand(form.tank)
   const product = now.products.find(({ code }) => code === form.product)
   const computed = useMemo(() => (tank && product ? computeGauge('gauge', form.gauge, { tank, product, zone }) : undefined), [form.gauge, tank, product, zone])
   const [recorded, record] = useAction('record-inventory')
@@ -90,7 +92,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
           <div className="inventory-lines" tabIndex={0} role="region" aria-label={words.parts.worksheet.unfold}><WorksheetTable columns={[{ title: words.parts.worksheet.value, lines }]} /></div>
           {recorded.state === 'running' && <Waiting step={recorded.step} />}
           {recorded.state === 'failed' && refusedThere.length === 0 && <CallFailed error={recorded.error} />}
-          <SheetChecks findings={calm.shown} missing={missing} nameOf={nameOfInventoryField} exceptions={computed?.outcome.ok ? computed.outcome.value.exceptions : []} />
+          <SheetChecks findings={calm.shown} missing={missing} nameOf={nameOfInventoryField} ready={t.allThere} exceptions={computed?.outcome.ok ? computed.outcome.value.exceptions : []} />
         </section>
       </div>
     </Page>

@@ -4,13 +4,18 @@ import type { Tank } from '../../core/tank/index.ts'
 /** The picture's frame, in its own units. */
 export const LEFT = 16
 export const RIGHT = 192
-export const FLOOR = 366
+export const FLOOR = 406
 export const TOP = 52
 const CREST = 22
 
 /** Where a share of the reference gauge height stands. */
 export function yOf(share: number): number {
   return FLOOR - share * (FLOOR - (TOP - 10))
+}
+
+/** Where the top of the water stands: never thinner than can be seen. */
+export function yOfWater(share: number): number {
+  return share > 0 ? Math.min(yOf(share), FLOOR - 3) : FLOOR
 }
 
 /** A second wall outside the first. */

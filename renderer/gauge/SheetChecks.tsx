@@ -6,13 +6,15 @@ import './sheet-checks.css'
 
 interface SheetChecksProps extends Placed {
   readonly nameOf: (field: string) => string
+  /** What to say when all is there. */
+  readonly ready: string
   readonly exceptions: readonly { readonly message: string }[]
 }
 
 const SHOWN = 4
 
 /** What is wrong, what is still empty, what must be printed: each leads to its field. */
-export function SheetChecks({ findings, missing, exceptions, nameOf }: SheetChecksProps): ReactNode {
+export function SheetChecks({ findings, missing, exceptions, nameOf, ready }: SheetChecksProps): ReactNode {
   const t = words.transfer
   return (
     <section className="checks" aria-label={t.checksLabel} aria-live="polite">
@@ -34,7 +36,7 @@ export function SheetChecks({ findings, missing, exceptions, nameOf }: SheetChec
           <ul className="checks-exceptions">{[...new Set(exceptions.map(({ message }) => message))].map((message) => <li key={message}>{message}</li>)}</ul>
         </>
       )}
-      {findings.length === 0 && missing.length === 0 && <p className="quiet">{t.allThere}</p>}
+      {findings.length === 0 && missing.length === 0 && <p className="quiet">{ready}</p>}
     </section>
   )
 }

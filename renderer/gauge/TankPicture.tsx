@@ -3,7 +3,7 @@ import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 import type { GaugeForm } from './gauge-form.ts'
 import { criticalZone, pictureLevels, type PictureLevels } from './picture-levels.ts'
-import { Insulation, Roof, FLOOR, LEFT, RIGHT, TOP, yOf } from './PictureShell.tsx'
+import { Insulation, Roof, FLOOR, LEFT, RIGHT, TOP, yOf, yOfWater } from './PictureShell.tsx'
 import './picture.css'
 
 interface PictureColumn { readonly id: string; readonly form: GaugeForm }
@@ -18,14 +18,14 @@ export function TankPicture({ tank, columns }: { readonly tank: Tank | undefined
   const zone = criticalZone(tank)
   return (
     <figure className="picture">
-      <svg viewBox="0 0 224 400" preserveAspectRatio="xMidYMin meet" role="img" aria-label={words.gauge.picture.label(tank.code)}>
+      <svg viewBox="0 0 224 440" preserveAspectRatio="xMidYMin meet" role="img" aria-label={words.gauge.picture.label(tank.code)}>
         <defs>
           <pattern id="zone-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V6" stroke="var(--oxide)" strokeWidth="1.4" /></pattern>
           <pattern id="moved-hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 0V5" stroke="var(--product)" strokeWidth="1" /></pattern>
         </defs>
         <rect x={LEFT} width={RIGHT - LEFT} y={yOf(liquid)} height={FLOOR - yOf(liquid)} className="picture-product" />
         <Between drawn={drawn} />
-        <rect x={LEFT} width={RIGHT - LEFT} y={yOf(water)} height={FLOOR - yOf(water)} className="picture-water" />
+        <rect x={LEFT} width={RIGHT - LEFT} y={yOfWater(water)} height={FLOOR - yOfWater(water)} className="picture-water" />
         {zone && (
           <g>
             <rect x={LEFT} width={RIGHT - LEFT} y={yOf(zone.to)} height={yOf(zone.from) - yOf(zone.to)} fill="url(#zone-hatch)" opacity="0.55" />
@@ -44,7 +44,7 @@ export function TankPicture({ tank, columns }: { readonly tank: Tank | undefined
       </svg>
       <figcaption>
         <strong>{tank.code}</strong> {tank.name}, {words.gauge.roofs[tank.roof.kind]}{tank.insulated && `, ${words.gauge.insulated}`}
-        <br /><span className="quiet">{words.gauge.picture.certificate(tank.capacityTable.certificate, tank.capacityTable.issuedOn)}<br />{tank.datum}</span>
+        <br /><span className="quiet">{words.gauge.picture.certificate(tank.capacityTable.certificate)} <span className="picture-date">{tank.capacityTable.issuedOn}</span><br />{tank.datum}</span>
       </figcaption>
     </figure>
   )
@@ -79,7 +79,7 @@ function Marks({ id, form, levels, atEnd, dashed, lift }: { readonly id: string;
       )}
       {levels.water !== undefined && levels.water > 0 && (
         <>
-          <path d={`M${LEFT} ${yOf(levels.water)}H${RIGHT}`} className="picture-thin" />
+          <path d={`M${LEFT} ${yOfWater(levels.water)}H${RIGHT}`} className="picture-thin" />
         </>
       )}
       {levels.spots.map((spot, i) => (

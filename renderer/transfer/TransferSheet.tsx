@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useReducer, useRef, useState, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
 import { addressOf, goTo } from '../app/route.ts'
+import { useTankAtHand } from '../app/tank-at-hand.tsx'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { useAction } from '../bridge/use-operation.ts'
 import { Cautions } from '../gauge/Cautions.tsx'
@@ -38,6 +39,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
   const [, discardDraft] = useAction('discard-draft')
   const [signing, setSigning] = useState(false)
   const tank = now.tanks.find(({ code }) => code === form.tank)
+  useTankAtHand(form.tank)
   const product = now.products.find(({ code }) => code === form.product)
   const units = usualUnits(tank, product)
   const canSign = computed.ticket !== undefined
@@ -88,7 +90,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
               { title: t.columns.moved, lines: computed.transfer?.lines ?? [], rowOf: (symbol) => symbol.replace(/ moved$/, '') },
             ]} />
           </div>
-          <SheetChecks findings={calm.shown} missing={computed.missing} nameOf={nameOfId} exceptions={computed.transfer?.exceptions ?? [...(computed.opening?.exceptions ?? []), ...(computed.closing?.exceptions ?? [])]} />
+          <SheetChecks findings={calm.shown} missing={computed.missing} nameOf={nameOfId} ready={t.allThere} exceptions={computed.transfer?.exceptions ?? [...(computed.opening?.exceptions ?? []), ...(computed.closing?.exceptions ?? [])]} />
         </section>
       </div>
       {computed.ticket && (

@@ -23,7 +23,7 @@ export const gauge = {
   },
   picture: {
     label: (tank: string): string => `Tank ${tank} in section`, datum: 'datum', reference: 'reference gauge height', water: 'water', critical: 'critical zone',
-    noTank: 'Choose a tank to see it here.', certificate: (name: string, on: string): string => `Table ${name}, ${on}`,
+    noTank: 'Choose a tank to see it here.', certificate: (name: string): string => `Table ${name} of`,
   },
   roofs: { none: 'cone roof', 'internal-floating': 'internal floating roof', 'external-floating': 'external floating roof' },
   insulated: 'insulated',
@@ -38,7 +38,7 @@ export const gauge = {
     ],
     last: 'Local codes and licensed practice decide.',
   },
-  inTank: 'In the tank', tank: 'Tank', product: 'Product', choose: 'choose …', record: 'Record inventory', enteredBy: 'Entered by', needs: (names: string): string => `Still needed: ${names}`,
+  inTank: 'In the tank', tank: 'Tank', product: 'Product', choose: 'choose …', record: 'Record inventory', allThere: 'Nothing is missing; ready to record.', enteredBy: 'Entered by', needs: (names: string): string => `Still needed: ${names}`,
   recorded: (seq: number): string => `Measured inventory stands as entry ${seq}.`, another: 'Gauge another tank', discard: 'Discard draft',
   wrong: (count: number): string => (count === 1 ? '1 thing to mend' : `${count} things to mend`), nothingWrong: 'Nothing to mend',
   inventoryTitle: (tank: string): string => `Inventory ${tank}`,
