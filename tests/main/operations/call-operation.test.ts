@@ -86,7 +86,6 @@ describe('a fault', () => {
 
   it('is also something thrown that is no error', async () => {
     const { context, log } = await noLedger()
-    // eslint-disable-next-line @typescript-eslint/only-throw-error
     const answer = await callOperation('about', {}, context, quiet(), withAbout(async () => { throw 'a text' }))
     expect(answer).toHaveProperty('fault')
     expect(log[0]).toContain('a text')
