@@ -1,7 +1,7 @@
 import type { EChartsOption } from 'echarts'
 import type { CapacityTable } from '../tank/index.ts'
 import { Decimal, lengthFromMillimetres } from '../units/index.ts'
-import { FIGURE_AXIS, PALETTE, TEXT, TOOLTIP } from './palette.ts'
+import { FIGURE_AXIS, GROUND, PALETTE, TEXT, TOOLTIP } from './palette.ts'
 import { tableSteps } from './table-steps.ts'
 
 const METRIC = ['m', 'cm', 'mm'] as const
@@ -19,7 +19,7 @@ export function capacityChart(table: CapacityTable): EChartsOption {
   const steps = tableSteps(table).flatMap((step) => [[level(step.from), step.perMillimetre.toNumber()], [level(step.to), step.perMillimetre.toNumber()]])
   const line = { type: 'line', symbol: 'none', sampling: 'minmax' } as const
   return {
-    animation: false, textStyle: TEXT, backgroundColor: 'transparent',
+    ...GROUND,
     grid: { left: 72, right: 64, top: 30, bottom: 44 },
     legend: { top: 0, left: 8, itemWidth: 18, itemHeight: 3, icon: 'rect', textStyle: TEXT },
     tooltip: { trigger: 'axis', ...TOOLTIP },

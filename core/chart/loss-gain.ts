@@ -1,6 +1,6 @@
 import type { BarSeriesOption, EChartsOption } from 'echarts'
 import type { Reconciliation, TankReconciliation } from '../reconciliation/index.ts'
-import { AXIS, FIGURE_AXIS, PALETTE, TEXT, TOOLTIP } from './palette.ts'
+import { AXIS, FIGURE_AXIS, GROUND, PALETTE, TEXT, TOOLTIP } from './palette.ts'
 
 /**
  * Loss or gain of each tank as a bar, on the band of its own limit; one picture under another for each volume unit.
@@ -13,7 +13,7 @@ export function lossGainChart(report: Reconciliation): EChartsOption {
   const rows = groups.map((group) => group.tanks.length)
   const places = shares(rows)
   return {
-    animation: false, textStyle: TEXT, backgroundColor: 'transparent',
+    ...GROUND,
     grid: places.map(({ top, height }) => ({ left: 70, right: 24, top: `${top}%`, height: `${height}%` })),
     tooltip: { trigger: 'item', ...TOOLTIP },
     xAxis: groups.map(({ unit }, i) => ({ ...FIGURE_AXIS, gridIndex: i, name: `loss (−) or gain, ${unit}; shaded: limit`, nameGap: 24, boundaryGap: ['10%', '10%'] })),

@@ -13,7 +13,11 @@ export const LINE_STYLES = [
   { color: PALETTE.ink, type: 'dotted' }, { color: PALETTE.ochre, type: 'dotted' }, { color: PALETTE.water, type: 'dotted' }, { color: PALETTE.oxide, type: 'dotted' },
 ] as const
 
-export const TEXT = { fontFamily: 'Roboto', fontSize: 11, color: PALETTE.ink } as const
+/** Size and colour of every word; the face is set once for the whole picture. */
+export const TEXT = { fontSize: 11, color: PALETTE.ink } as const
+
+/** What every picture starts from: it stands still, on whatever paper it is laid, in the face that documents embed. */
+export const GROUND = { animation: false, backgroundColor: 'transparent', textStyle: { fontFamily: 'Roboto', ...TEXT } } as const
 
 const rule = { lineStyle: { color: PALETTE.rule, width: 1 } } as const
 

@@ -1,6 +1,6 @@
 import type { EChartsOption, LineSeriesOption } from 'echarts'
 import type { Reconciliation, TankReconciliation } from '../reconciliation/index.ts'
-import { AXIS, FIGURE_AXIS, LINE_STYLES, PALETTE, TEXT, TOOLTIP } from './palette.ts'
+import { AXIS, FIGURE_AXIS, GROUND, LINE_STYLES, PALETTE, TEXT, TOOLTIP } from './palette.ts'
 
 /** Whose trend: one tank, or all tanks of a product. */
 export type TrendOf = { readonly tank: string } | { readonly product: string }
@@ -19,7 +19,7 @@ export function trendChart(report: Reconciliation, of: TrendOf): EChartsOption {
   const names = lines.map((line) => ({ name: String(line.name), icon: 'rect' }))
   const bandName = limit === undefined ? '' : `limit ± ${limit.value} ${limit.unit}`
   return {
-    animation: false, useUTC: true, textStyle: TEXT, backgroundColor: 'transparent',
+    ...GROUND, useUTC: true,
     grid: { left: 64, right: 20, top: 30, bottom: 44 },
     legend: { top: 0, left: 8, itemWidth: 18, itemHeight: 3, textStyle: TEXT, data: limit === undefined ? names : [...names, { name: bandName, icon: 'rect' }] },
     tooltip: { trigger: 'axis', ...TOOLTIP, valueFormatter: (value) => `${String(value)} ${limit?.unit ?? ''}` },

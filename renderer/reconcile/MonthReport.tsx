@@ -1,0 +1,48 @@
+import { useMemo, type ReactNode } from 'react'
+import { lossGainChart } from '../../core/chart/index.ts'
+import type { Reconciliation } from '../../core/reconciliation/index.ts'
+import { useQuery } from '../bridge/use-operation.ts'
+import { Chart } from '../charts/Chart.tsx'
+import { CallFailed } from '../parts/Findings.tsx'
+import { Waiting } from '../parts/Waiting.tsx'
+import { words } from '../words/en.ts'
+import { MonthTable } from './MonthTable.tsx'
+import { pairInWords } from './pair-words.ts'
+import type { Period } from './period.ts'
+
+/** Asks for the reconciliation of a period and shows it. */
+export function MonthReport({ period, zone }: { readonly period: Period; readonly zone: string }): ReactNode {
+  const [state, again] = useQuery('reconcile', period)
+  if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
+  if (state.state !== 'done') return <Waiting step={state.state === 'running' ? state.step : null} />
+  return <ReportOnScreen report={state.value} zone={zone} />
+}
+
+/** A reconciliation: what stands out in words, the table, the picture. */
+export function ReportOnScreen({ report, zone }: { readonly report: Reconciliation; readonly zone: string }): ReactNode {
+  const t = words.month
+  const bars = useMemo(() => lossGainChart(report), [report])
+  const units = new Set(report.tanks.map((tank) => tank.result.lossGain.unit)).size
+  return (
+    <>
+      {report.oppositePairs.length > 0 && (
+        <section className="month-callout" aria-label={t.pairsLabel}>
+          {report.oppositePairs.map((pair) => <p key={`${pair.loses} ${pair.gains}`}>{pairInWords(pair, report)}</p>)}
+        </section>
+      )}
+      {report.missing.length > 0 && (
+        <section className="month-callout" aria-label={t.missingLabel}>
+          {report.missing.map(({ tank, message }) => <p key={tank}>{t.missing(tank, message)}</p>)}
+        </section>
+      )}
+      {report.tanks.length === 0 ? <p className="quiet">{t.none}</p> : (
+        <>
+          <MonthTable report={report} zone={zone} />
+          <h2 className="month-bars">{t.barsTitle}</h2>
+          <Chart option={bars} label={t.barsLabel} height={report.tanks.length * 30 + units * 46 + 20} />
+        </>
+      )}
+      <p className="quiet">{t.anchor(report.ledger.seq, report.ledger.head)}</p>
+    </>
+  )
+}

@@ -1,0 +1,30 @@
+import type { ReactNode } from 'react'
+import type { TankReconciliation } from '../../core/reconciliation/index.ts'
+import { Figure } from '../parts/Figure.tsx'
+import { localTime } from '../parts/local-time.ts'
+import { words } from '../words/en.ts'
+
+/** Every change between two gauges that no ticket explains. */
+export function StepsTable({ tank, zone }: { readonly tank: TankReconciliation; readonly zone: string }): ReactNode {
+  const t = words.month.steps
+  if (tank.steps.length === 0) return <p className="quiet">{t.none}</p>
+  const unit = tank.result.lossGain.unit
+  return (
+    <div className="month-steps" tabIndex={0} role="region" aria-label={t.label(tank.tank)}>
+      <table className="dense" aria-label={t.label(tank.tank)}>
+        <thead><tr><th scope="col">{t.from}</th><th scope="col">{t.to}</th><th scope="col" className="end">{t.change} {unit}</th><th scope="col" className="end">{t.perDay}</th><th scope="col" className="end">{t.cumulative}</th></tr></thead>
+        <tbody>
+          {tank.steps.map((step) => (
+            <tr key={step.from + step.to}>
+              <td title={step.fromWhat}>{localTime(step.from, zone)} <span className="quiet">{step.fromWhat}</span></td>
+              <td title={step.toWhat}>{localTime(step.to, zone)} <span className="quiet">{step.toWhat}</span></td>
+              <td className="end"><Figure value={step.change.value} unit={step.change.unit} unitInHead signed /></td>
+              <td className="end"><Figure value={step.perDay?.value} unit={step.perDay?.unit ?? ''} unitInHead /></td>
+              <td className="end"><Figure value={step.cumulative.value} unit={step.cumulative.unit} unitInHead /></td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}

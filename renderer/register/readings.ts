@@ -1,0 +1,32 @@
+import type { GaugeSnapshot } from '../../core/gauge/index.ts'
+import { localTime } from '../parts/local-time.ts'
+import { words } from '../words/en.ts'
+
+/** One line of what was read: its name, and the text of both gauges as it was written. */
+export interface Reading { readonly name: string; readonly opening: string; readonly closing: string }
+
+/** What was read at both gauges, side by side; lines that neither has are left out. */
+export function readingsOf(opening: GaugeSnapshot, closing: GaugeSnapshot, zone: string): readonly Reading[] {
+  const t = words.register.detail.readings
+  const lines: readonly (readonly [string, (gauge: GaugeSnapshot) => string | undefined])[] = [
+    [t.at, (gauge) => localTime(gauge.at, zone)],
+    [t.by, (gauge) => gauge.by],
+    [t.innage, (gauge) => ('innage' in gauge.level ? gauge.level.innage : undefined)],
+    [t.ullage, (gauge) => ('ullage' in gauge.level ? gauge.level.ullage : undefined)],
+    [t.observedReferenceHeight, (gauge) => ('ullage' in gauge.level ? gauge.level.observedReferenceHeight : undefined)],
+    [t.waterCut, (gauge) => gauge.waterCut],
+    [t.liquid, (gauge) => gauge.temperatures.liquid],
+    [t.ambient, (gauge) => gauge.temperatures.ambient],
+    [t.pressure, (gauge) => gauge.pressure],
+    [t.density, (gauge) => gauge.density.value],
+    [t.densityTemperature, (gauge) => gauge.density.temperature],
+    [t.densityPressure, (gauge) => gauge.density.pressure],
+    [t.instrument, (gauge) => words.register.detail.instruments[gauge.density.instrument]],
+    [t.sedimentAndWater, (gauge) => gauge.sedimentAndWater],
+    [t.remarks, (gauge) => gauge.remarks],
+  ]
+  return lines.flatMap(([name, read]) => {
+    const [first, last] = [read(opening), read(closing)]
+    return first === undefined && last === undefined ? [] : [{ name, opening: first ?? '–', closing: last ?? '–' }]
+  })
+}

@@ -1,0 +1,54 @@
+import { useCallback, useEffect, useReducer, useState } from 'react'
+import type { InputOf } from '../../main/operations/contracts/index.ts'
+import { useBridge } from '../bridge/BridgeContext.tsx'
+import { callError } from '../bridge/use-operation.ts'
+import { NOTHING_YET, registerReducer, type RegisterLine, type RegisterList } from './register-list.ts'
+
+const PAGE = 100
+const LARGEST_PAGE = 1000
+
+interface Register {
+  readonly list: RegisterList
+  /** Asks for the page after what is shown. */
+  readonly next: () => void
+  /** Asks anew, as after a ticket was voided. */
+  readonly again: () => void
+  /** Every line that the filter lets through, shown or not. */
+  readonly all: () => Promise<readonly RegisterLine[]>
+}
+
+/** The register under a filter, a page at a time. */
+export function useRegister(input: InputOf<'list-tickets'>): Register {
+  const bridge = useBridge()
+  const [list, act] = useReducer(registerReducer, NOTHING_YET)
+  const [asked, setAsked] = useState(0)
+  const key = JSON.stringify(input)
+  useEffect(() => {
+    const abort = new AbortController()
+    act({ do: 'ask' })
+    bridge.call('list-tickets', { ...JSON.parse(key), limit: PAGE }, { signal: abort.signal }).then(
+      (page) => { if (!abort.signal.aborted) act({ do: 'first-page', page }) },
+      (error: unknown) => { if (!abort.signal.aborted) act({ do: 'failed', error: callError(error) }) },
+    )
+    return () => abort.abort()
+  }, [bridge, key, asked])
+  const next = (): void => {
+    const last = list.lines.at(-1)
+    if (!last || list.asking) return
+    act({ do: 'ask' })
+    bridge.call('list-tickets', { ...input, limit: PAGE, before: last.seq }).then(
+      (page) => act({ do: 'next-page', page }), (error: unknown) => act({ do: 'failed', error: callError(error) }),
+    )
+  }
+  const all = async (): Promise<readonly RegisterLine[]> => {
+    const lines: RegisterLine[] = []
+    for (let more = true; more;) {
+      const before = lines.at(-1)?.seq
+      const page = await bridge.call('list-tickets', { ...input, limit: LARGEST_PAGE, ...(before === undefined ? {} : { before }) })
+      lines.push(...page.tickets)
+      more = page.more
+    }
+    return lines
+  }
+  return { list, next, all, again: useCallback(() => setAsked((n) => n + 1), []) }
+}
