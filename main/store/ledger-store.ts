@@ -26,7 +26,7 @@ export async function openStore(path: string, { waitMs = 5000 }: OpenOptions = {
   const { db } = opened
   return {
     head: () => headOf(db),
-    append: (postings, { expectedHead, documents = [] } = {}) => {
+    append: async (postings, { expectedHead, documents = [] } = {}) => {
       refuseWrongBodies(postings)
       return db.transaction().execute((held) => postBatch(held, { postings, expectedHead, documents }))
     },

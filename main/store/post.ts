@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely'
+import { z } from 'zod'
 import { chainEntry, ENTRY_BODIES, type Entry, type Posting } from '../../core/ledger/index.ts'
 import { entryOf, headOf, rowOf } from './entry-rows.ts'
 import { standing, ticketCount, versionSetBy } from './known.ts'
@@ -10,9 +11,12 @@ import { HeadMoved, type Head, type StoredDocument } from './store.ts'
 /** What is posted in one transaction. */
 export interface Batch { readonly postings: readonly Posting[]; readonly expectedHead: string | undefined; readonly documents: readonly StoredDocument[] }
 
-/** Parses each body by the schema of its kind; throws on anything more or less than the schema says. */
+/** Throws on a body that has anything more or less than the schema of its kind says. */
 export function refuseWrongBodies(postings: readonly Posting[]): void {
-  for (const posting of postings) ENTRY_BODIES[posting.kind].parse(posting.body)
+  for (const posting of postings) {
+    const read = ENTRY_BODIES[posting.kind].safeParse(posting.body)
+    if (!read.success) throw new Error(`The body of a ${posting.kind} entry is not of its form: ${z.prettifyError(read.error)}`)
+  }
 }
 
 /** Places a batch at the end of the chain; to be called in a transaction that holds the write lock. */
