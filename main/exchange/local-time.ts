@@ -1,0 +1,36 @@
+import { accepted, refused, type Outcome } from '../../core/refusal/index.ts'
+import { inCalendar } from '../../core/units/index.ts'
+
+const FORM = /^(\d{4})-(\d{2})-(\d{2})[ T](\d{2}):(\d{2})$/
+const HOUR = 3_600_000
+
+/**
+ * A time as the clock on the wall of the terminal showed it, as a UTC instant. A time that the clock skipped, or showed
+ * twice, when it was put forward or back is refused: nobody can tell which instant is meant.
+ * @param text `2026-09-01 06:12`
+ * @param zone IANA zone of the terminal
+ * @param path where it stood
+ */
+export function instantOfLocal(text: string, zone: string, path: string): Outcome<string> {
+  const finding = (limit: string): Outcome<never> => refused({ code: 'unreadable-value', path, value: text, limit, clause: 'HOUSE samples' })
+  const parts = FORM.exec(text)?.slice(1).map(Number)
+  const [year = 0, month = 0, day = 0, hour = 99, minute = 99] = parts ?? []
+  if (!inCalendar(year, month, day) || hour > 23 || minute > 59) return finding(`a local time as 2026-09-01 06:12, in ${zone}`)
+  const naive = Date.UTC(year, month - 1, day, hour, minute)
+  // every offset that the zone had within a day on either side is tried; the instants that show this time are the answers
+  const offsets = new Set([-24, 0, 24].map((hours) => offsetAt(naive + hours * HOUR, zone)))
+  const instants = [...offsets].map((offset) => naive - offset).filter((instant) => instant + offsetAt(instant, zone) === naive)
+  const [only, ...others] = instants
+  if (only === undefined) return finding(`a time that the clock showed in ${zone}; it was put forward over this one`)
+  if (others.length > 0) return finding(`a time that the clock showed once in ${zone}; it was put back over this one`)
+  return accepted(`${new Date(only).toISOString().slice(0, 19)}Z`)
+}
+
+/** How far the zone's clock was ahead of UTC at an instant [ms]. */
+function offsetAt(instant: number, zone: string): number {
+  const parts = new Intl.DateTimeFormat('en-GB', {
+    timeZone: zone, year: 'numeric', month: 'numeric', day: 'numeric', hour: 'numeric', minute: 'numeric', second: 'numeric', hourCycle: 'h23',
+  }).formatToParts(new Date(instant))
+  const part = (type: Intl.DateTimeFormatPartTypes): number => Number(parts.find((one) => one.type === type)?.value)
+  return Date.UTC(part('year'), part('month') - 1, part('day'), part('hour'), part('minute'), part('second')) - instant
+}

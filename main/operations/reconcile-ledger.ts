@@ -1,0 +1,49 @@
+import { versionInForce } from '../../core/ledger/index.ts'
+import { BOUNDARY_WINDOW_HOURS, reconcilePeriod, type BookedMovement, type Reconciliation, type TankRecord } from '../../core/reconciliation/index.ts'
+import { parseInstant } from '../../core/gauge/index.ts'
+import { allOf, orRefuse } from '../../core/refusal/index.ts'
+import type { LedgerStore } from '../store/index.ts'
+import { readRecord, tankInForce, terminalOn, type OnRecord } from './on-record.ts'
+
+const WINDOW = BOUNDARY_WINDOW_HOURS * 3_600_000
+
+/** The period reconciled from what the ledger holds; cost follows the period, not the history kept. */
+export async function reconcileLedger(store: LedgerStore, { from, to }: { readonly from: string; readonly to: string }): Promise<Reconciliation> {
+  orRefuse(allOf<{ from: unknown; to: unknown }>({ from: parseInstant(from, 'from'), to: parseInstant(to, 'to') }))
+  const record = await readRecord(store)
+  const head = await store.head()
+  const terminal = orRefuse(terminalOn(record, 'ledger'))
+  const tanks = await Promise.all(tanksInForce(record, to).map((tank) => recordOf(store, tank, shifted(from, -WINDOW), shifted(to, WINDOW))))
+  return orRefuse(reconcilePeriod({ terminal, from, to, tanks, limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
+}
+
+type Tank = Omit<TankRecord, 'measurements' | 'movements'>
+
+/** Tanks as they stand at the end of the period, each with its product. */
+function tanksInForce(record: OnRecord, at: string): readonly Tank[] {
+  const codes = [...new Set(record.tanks.map((entry) => entry.body.tank.code))]
+  return codes.flatMap((code): readonly Tank[] => {
+    const tank = tankInForce(record, code, at, 'to')
+    const product = tank.ok ? versionInForce(record.products, tank.value.value.product, at)?.body.product : undefined
+    return product === undefined ? [] : [{ tank: code, product: product.code, productName: product.name, volumeUnit: product.volumeUnit }]
+  })
+}
+
+async function recordOf(store: LedgerStore, tank: Tank, from: string, to: string): Promise<TankRecord> {
+  const [measurements, closing, under] = await Promise.all([store.measurements(from, to, tank.tank), store.movements(from, to, tank.tank), store.overlapping(tank.tank, from, to)])
+  const movements: readonly BookedMovement[] = [...new Map([...closing, ...under].map((movement) => [movement.seq, movement])).values()]
+  return { ...tank, measurements, movements }
+}
+
+async function limitsInForce(store: LedgerStore, at: string) {
+  const entries = await store.entriesOfKind('limit-set')
+  const products = [...new Set(entries.map((entry) => entry.body.limit.product))]
+  return new Map(products.flatMap((product) => {
+    const entry = versionInForce(entries, product, at)
+    return entry === undefined ? [] : [[product, entry.body.limit] as const]
+  }))
+}
+
+function shifted(at: string, milliseconds: number): string {
+  return `${new Date(Date.parse(at) + milliseconds).toISOString().slice(0, 19)}Z`
+}
