@@ -1,6 +1,7 @@
 import { verify, webcrypto, X509Certificate } from 'node:crypto'
 import * as asn1 from 'asn1js'
 import * as pki from 'pkijs'
+import { fingerprint } from './certificate.ts'
 
 const OID = {
   data: '1.2.840.113549.1.7.1',
@@ -15,10 +16,12 @@ const OID = {
 
 type Bytes = Uint8Array<ArrayBuffer>
 
-/** What a signature was read from: whose certificate it carries. */
+/** What was read from a signature: whose certificate it carries, and whether it fits. */
 export interface CmsReading {
-  /** X.509 certificate, DER. */
-  readonly certificate: Bytes
+  /** SHA-256 of the certificate's DER. */
+  readonly certificate: string
+  readonly validFrom: Date
+  readonly validTo: Date
   readonly holds: boolean
 }
 
@@ -39,7 +42,7 @@ export async function signCms(digest: Bytes, key: webcrypto.CryptoKey, certifica
  * Reads a detached signature and checks it over a digest. The signature is written again from its certificate and
  * value and must come out byte for byte: no field that is not signed can differ unseen.
  * @param contents the DER with the zeros that fill the room kept for it
- * @returns undefined where no certificate can be read from it
+ * @returns undefined where no certificate can be read from it, by the parser of signatures and by that of keys
  */
 export async function readCms(contents: Bytes, digest: Bytes): Promise<CmsReading | undefined> {
   try {
@@ -52,7 +55,8 @@ export async function readCms(contents: Bytes, digest: Bytes): Promise<CmsReadin
     const expected = await enveloped(digest, der, new Uint8Array(value))
     const same = expected.length <= contents.length && contents.every((byte, at) => byte === (expected[at] ?? 0))
     const signed = new Uint8Array(asSet(await signedAttributes(digest, der)).toBER())
-    return { certificate: der, holds: same && verify('sha256', signed, new X509Certificate(der).publicKey, value) }
+    const { publicKey, validFromDate, validToDate } = new X509Certificate(der)
+    return { certificate: fingerprint(der), validFrom: validFromDate, validTo: validToDate, holds: same && verify('sha256', signed, publicKey, value) }
   } catch {
     // Whatever a parser says of bytes that are no signature, they are no signature.
     return undefined

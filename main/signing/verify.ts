@@ -1,4 +1,4 @@
-import { createHash, X509Certificate } from 'node:crypto'
+import { createHash } from 'node:crypto'
 import { Refused } from '../../core/refusal/index.ts'
 import { readCms } from './cms.ts'
 import { objectOf, openPdf, valueAt, type PdfFile } from './pdf-file.ts'
@@ -21,8 +21,7 @@ export interface SignaturesReading {
   /** What is wrong with the file as a whole. */
   readonly problems: readonly string[]
   /** The document before its first signature. */
-  readonly unsigned: Uint8Array
-  readonly file: PdfFile
+  readonly unsigned: PdfFile
 }
 
 /** Larger than any ticket with its capacity table. */
@@ -60,7 +59,7 @@ async function signaturesOf(file: PdfFile): Promise<SignaturesReading> {
   if (increments.length !== found.length) problems.push(`the file was added to ${increments.length} times for ${found.length} signatures`)
   if (new Set(signatures.map((one) => one.certificate)).size !== signatures.length) problems.push('the same certificate signed twice')
   if (file.revisions.at(-1)?.end !== file.bytes.length) problems.push('something stands after the last signature')
-  return { signatures, problems, unsigned: file.bytes.subarray(0, file.revisions[0]?.end), file }
+  return { signatures, problems, unsigned: openPdf(file.bytes.subarray(0, file.revisions[0]?.end)) }
 }
 
 /** The signature that the revision at a place must hold: the increment is written again from its words and compared. */
@@ -83,10 +82,9 @@ async function signatureOf(file: PdfFile, field: PdfValue, place: number): Promi
   const cms = await readCms(new Uint8Array(Buffer.from(digits, 'hex')), signedDigest(file.bytes, increment.digitsAt, own.end))
   if (!cms) return { ...words, certificate: '', revision, problems: [...problems, 'its signature cannot be read'] }
   if (!cms.holds) problems.push('its signature does not fit the bytes before it')
-  const certificate = new X509Certificate(cms.certificate)
   const signedAt = new Date(words.at)
-  if (!(signedAt >= certificate.validFromDate && signedAt <= certificate.validToDate)) problems.push('its certificate was not valid when it was made')
-  return { ...words, certificate: createHash('sha256').update(cms.certificate).digest('hex'), revision, problems }
+  if (!(signedAt >= cms.validFrom && signedAt <= cms.validTo)) problems.push('its certificate was not valid when it was made')
+  return { ...words, certificate: cms.certificate, revision, problems }
 }
 
 function sameButDigits(file: PdfFile, increment: Increment, start: number, end: number): boolean {

@@ -19,7 +19,7 @@ export function ticketHeading(ticket: Ticket, basis: Basis): Content[] {
         ] },
         { stack: [
           { text: `${KINDS[ticket.kind]} ${ticket.tank.code}`, bold: true, fontSize: 12 },
-          { text: `Issued ${printedInstant(ticket.issuedAt, ticket.terminal.zone)}`, fontSize: 7.5 },
+          { text: `Issued ${printedInstant(ticket.issuedAt.replace(/[.]\d+Z$/, 'Z'), ticket.terminal.zone)}`, fontSize: 7.5 },
           ...(ticket.reference === undefined ? [] : [{ text: `Reference: ${ticket.reference}`, fontSize: 7.5 }]),
         ], alignment: 'right' },
       ]] },

@@ -1,10 +1,8 @@
-/** Unit words as they are set in print. */
-const PRINTED: Readonly<Record<string, string>> = {
-  m3: 'm³', degC: '°C', degF: '°F', 'kg/m3': 'kg/m³', 'g/cm3': 'g/cm³', degAPI: '°API', 'short-ton': 'short tons', 'long-ton': 'long tons',
-}
+const TONS: Readonly<Record<string, string>> = { 'short-ton': 'short tons', 'long-ton': 'long tons' }
 
+/** A unit word as it is set in print: `m³`, `°F`, `bbl/°API`. */
 export function printedUnit(unit: string): string {
-  return PRINTED[unit] ?? unit
+  return TONS[unit] ?? unit.replace(/\bdeg(C|F|API)\b/g, '°$1').replace(/\b(c?m)3\b/g, '$1³')
 }
 
 /** Digits as they were booked, with a true minus sign. */

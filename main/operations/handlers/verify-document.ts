@@ -3,7 +3,7 @@ import { Refused } from '../../../core/refusal/index.ts'
 import type { Ticket } from '../../../core/ticket/index.ts'
 import { NUMBERS, numbersCheck, PAGES, pagesCheck, signatureChecks, signersCheck, versionsCheck, type Check } from '../../documents/ticket-checks.ts'
 import { ticketDataOf, type TicketData } from '../../documents/ticket-data.ts'
-import { LARGEST_DOCUMENT, openPdf, readSignatures, type SignaturesReading } from '../../signing/index.ts'
+import { LARGEST_DOCUMENT, readSignatures, type SignaturesReading } from '../../signing/index.ts'
 import type { LedgerStore } from '../../store/store.ts'
 import type { Call, Handler } from '../context.ts'
 
@@ -22,7 +22,7 @@ export const verifyDocument: Handler<'verify-document'> = async (input, context,
   const pdf = new Uint8Array(Buffer.from(input.file, 'base64'))
   const reading = await readSignatures(pdf)
   stillTime(1)
-  const data = ticketDataOf(openPdf(reading.unsigned))
+  const data = ticketDataOf(reading.unsigned)
   const checks: Check[] = [...signatureChecks(reading), wholeCheck(data)]
   const ticket = 'ticket' in data ? data.ticket : undefined
   if ('ticket' in data) {
@@ -55,7 +55,7 @@ async function computedChecks({ ticket, basis }: TicketInside, reading: Signatur
   const signed = reading.signatures.every((one) => one.problems.length === 0)
   const why = !signed ? 'the signatures do not hold' : !numbers.holds ? 'the numbers do not come out' : ''
   if (why !== '') return [numbers, { check: PAGES, holds: false, detail: `not drawn again, because ${why}` }]
-  return [numbers, await attempted(PAGES, () => pagesCheck(ticket, basis, openPdf(reading.unsigned), core))]
+  return [numbers, await attempted(PAGES, () => pagesCheck(ticket, basis, reading.unsigned, core))]
 }
 
 /** A computation that broke down on what a file holds is an answer about the file. */

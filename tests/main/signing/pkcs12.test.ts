@@ -68,5 +68,5 @@ describe.skipIf(!there)('a PKCS #12 file', () => {
 async function signedOnce(pair: Awaited<ReturnType<typeof aPair>>): Promise<Uint8Array> {
   const whole = await aSignedTicket(pair)
   const { unsigned } = await readSignatures(whole)
-  return signedBy(unsigned, pair.first, 'signature-1', 'terminal')
+  return signedBy(unsigned.bytes, pair.first, 'signature-1', 'terminal')
 }

@@ -30,7 +30,7 @@ describe('the signatures of a ticket', () => {
       { field: 'signature-1', name: 'Ana Duarte', at: '2026-03-14T19:05:00Z', certificate: pair.first.identity.fingerprint },
       { field: 'signature-2', name: 'João Reis', at: '2026-03-14T19:05:00Z', certificate: pair.second.identity.fingerprint },
     ])
-    expect(Buffer.from(reading.unsigned).equals(unsigned)).toBe(true)
+    expect(Buffer.from(reading.unsigned.bytes).equals(unsigned)).toBe(true)
   })
 
   it('must be two: none, one and three are not enough or too many', async () => {
@@ -79,6 +79,24 @@ describe('what is done to a signed file', () => {
     const forged = latin(once).replace(/\/Fields \[\d+ 0 R\]/, (fields) => fields.replace(/\d/g, '9'))
     expect(codesOf(await refusalOf(readSignatures(bytes(forged))))).toEqual(['document-unreadable'])
   })
+})
+
+describe('the last signature, which nothing else covers', () => {
+  // Every third digit, so that high and low halves of bytes take turns.
+  it('fails at a change of its digits, from the first to the last', async () => {
+    const text = latin(twice)
+    const from = text.lastIndexOf('/Contents <') + '/Contents <'.length
+    const digits = 2 * (4 + Buffer.from(text.slice(from, from + 8), 'hex').readUInt16BE(2))
+    expect(digits).toBeGreaterThan(1000)
+    const unseen: number[] = []
+    for (let place = from; place < from + digits; place += 3) {
+      const changed = new Uint8Array(twice)
+      const other = parseInt(text[place] ?? '', 16) ^ (place % 2 === 0 ? 1 : 4)
+      changed[place] = other.toString(16).charCodeAt(0)
+      if (problemsOf(await readSignatures(changed)).length === 0) unseen.push(place - from)
+    }
+    expect(unseen).toEqual([])
+  }, 240_000)
 })
 
 describe('a second signer who adds more than a signature', () => {
