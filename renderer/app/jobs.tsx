@@ -1,6 +1,12 @@
 import type { ComponentType } from 'react'
 import { InventoryJob } from '../gauge/InventoryJob.tsx'
 import { TransferJob } from '../transfer/TransferJob.tsx'
+import { LedgerPage } from '../ledger/LedgerPage.tsx'
+import { PeoplePage } from '../people/PeoplePage.tsx'
+import { MonthPage } from '../reconcile/MonthPage.tsx'
+import { RegisterPage } from '../register/RegisterPage.tsx'
+import { YardPage } from '../tanks/YardPage.tsx'
+import { CheckPage } from '../verify/CheckPage.tsx'
 import type { Route } from './route.ts'
 
 /** A job's page: it is told where the window is. */
@@ -10,4 +16,10 @@ export type JobPage = ComponentType<{ readonly route: Route }>
 export const PAGES: Readonly<Partial<Record<Route['job'], JobPage>>> = {
   transfer: TransferJob,
   gauge: InventoryJob,
+  register: RegisterPage,
+  month: MonthPage,
+  yard: YardPage,
+  people: PeoplePage,
+  check: CheckPage,
+  ledger: LedgerPage,
 }

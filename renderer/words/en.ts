@@ -3,7 +3,11 @@ import { app } from './en/app.ts'
 import { gauge } from './en/gauge.ts'
 import { month } from './en/month.ts'
 import { register } from './en/register.ts'
+import { check } from './en/check.ts'
+import { ledger } from './en/ledger.ts'
+import { people } from './en/people.ts'
 import { parts } from './en/parts.ts'
 import { transfer } from './en/transfer.ts'
+import { yard } from './en/yard.ts'
 
-export const words = { app, gauge, parts, transfer, month, register } as const
+export const words = { app, gauge, parts, transfer, month, register, yard, check, ledger, people } as const
