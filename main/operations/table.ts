@@ -1,9 +1,11 @@
 import type { Handlers } from './context.ts'
 import { about } from './handlers/about.ts'
 import { discardDraft, listDrafts, saveDraft } from './handlers/drafts.ts'
+import { importTerminal } from './handlers/import-terminal.ts'
 import { postAdjustment, recordInventory } from './handlers/inventory.ts'
 import { createIdentity, importIdentity } from './handlers/identities.ts'
 import { listEntries, verifyLedger } from './handlers/ledger.ts'
+import { lossGain } from './handlers/loss-gain.ts'
 import { postTicket } from './handlers/post-ticket.ts'
 import { probeProfile } from './handlers/probe-profile.ts'
 import { readCapacityTable } from './handlers/read-capacity-table.ts'
@@ -23,7 +25,7 @@ export const HANDLERS: Handlers = {
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
   'probe-profile': probeProfile,
-  'loss-gain': notYet,
+  'loss-gain': lossGain,
   'read-capacity-table': readCapacityTable,
   'verify-document': verifyDocument,
   about,
@@ -49,5 +51,5 @@ export const HANDLERS: Handlers = {
   'set-limit': setLimit,
   'create-identity': createIdentity,
   'import-identity': importIdentity,
-  'import-terminal': notYet,
+  'import-terminal': importTerminal,
 }
