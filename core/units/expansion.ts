@@ -6,8 +6,8 @@ export type ExpansionUnit = '/degF' | '/degC'
 export type Expansion = Measured<ExpansionUnit>
 
 const WORDS: UnitWords<ExpansionUnit> = {
-  '/degF': ['/°f', '/f', '1/degf', '1/°f', '1/f', 'per degf', 'per °f'],
-  '/degC': ['/°c', '/c', '1/degc', '1/°c', '1/c', 'per degc', 'per °c'],
+  '/degF': ['/°f', '/f', 'per degf', 'per °f'],
+  '/degC': ['/°c', '/c', 'per degc', 'per °c'],
 }
 
 /** Reads `0.000510 /degF`, `0.000918 /degC`. */

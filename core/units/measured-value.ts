@@ -35,8 +35,8 @@ export function readMeasured<U extends string>(
   const match = NUMBER.exec(plainText(text))
   if (!match) return finding('unreadable-value')
   const [, digits = '', word = ''] = match
-  // a second number, a thousands mark or an exponent behind the digits is not a unit
-  if (digits.length > 40 || /^(?:[,.\d]|e[+-]?\d)/i.test(word)) return finding('unreadable-value')
+  // a second number, a range, a thousands mark or an exponent behind the digits is not a unit
+  if (digits.length > 40 || /^(?:[,.\d]|[+-]\s*[.\d]|e[+-]?\d)/i.test(word)) return finding('unreadable-value')
   const unit = unitNamed(word, words)
   if (unit === undefined) return finding(word === '' ? 'unreadable-value' : 'unit-not-accepted')
   return accepted({ text, value: new Decimal(digits), unit })

@@ -39,7 +39,7 @@ function readingLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[
   const lines = [
     inputLine({ symbol: 'ρobs', name: 'Observed density', value: digits, unit: density.unit, clause: 'MPMS-9' }),
     inputLine({ symbol: 'tobs', name: 'Temperature of the observed density', value: writtenDigits(observed.temperature), unit: observed.temperature.unit, clause: 'MPMS-7' }),
-    pressureLine('Pobs', 'Pressure of the observed density', observed.pressure),
+    pressureLine('Pobs', 'Pressure of the observed density', observed.pressure, observed.temperature.unit === 'degC' ? 'kPa' : 'psi'),
   ]
   if (observed.hydrometer === null) return lines
   const { factor, graduatedAt } = observed.hydrometer
@@ -85,6 +85,5 @@ function baseLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[] {
 function expansionLine({ expansion, liquid }: FoundLiquid): WorksheetLine {
   const words = { symbol: 'α60', name: 'Thermal expansion factor at 60 °F' }
   if (expansion !== null) return inputLine({ ...words, value: writtenDigits(expansion), unit: expansion.unit, clause: 'MPMS-11.1-2004 11.1.6.1', notes: ['given for a special application'] })
-  const K = liquid.subgroup
-  return roundedLine({ ...words, unit: '/degF', formula: `(K0/ρ* + K1)/ρ* + K2, coefficients of ${K}`, clause: 'MPMS-11.1-2004 11.1.6.1', from: ['ρ60'], rounded: discriminate('alpha60 /degF', liquid.expansion60), notes: [CARRIED_ON] })
+  return roundedLine({ ...words, unit: '/degF', formula: `(K0/ρ* + K1)/ρ* + K2, coefficients of ${liquid.subgroup}`, clause: 'MPMS-11.1-2004 11.1.6.1', from: ['ρ60'], rounded: discriminate('alpha60 /degF', liquid.expansion60), notes: [CARRIED_ON] })
 }

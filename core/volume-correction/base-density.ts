@@ -28,7 +28,9 @@ export const NEAR_ENOUGH = 1e-6
  *   E = ρobs/(CTL CPL) − ρ60
  *   DT = Da α60 (t − 60) [1 + 1.6 α60 (t − 60)], 0 for a special application
  *   DP = −2 CPL P 10⁻⁵ Fp (793920 + 2326 t) / ρ60²
- * A density that is pressed against an end of the range belongs to no ρ60 within it.
+ * A density that is pressed against an end of the range is refused: no ρ60 within it was found. (Where a hot, light special
+ * application under more than 1400 psi is compressed by more than its density would have it, the search can end so, or
+ * without an end, although there is one.)
  * @param liquid group, and α60 of a special application
  * @param rhoObs observed density, as corrected for the hydrometer [kg/m³]
  * @param t temperature of the observation, −58 … 302 [°F]

@@ -37,12 +37,13 @@ export function correctionAt(liquid: BaseLiquid, temperature: Temperature, press
   const ctl = discriminate('CTL', factors.ctl)
   const cpl = discriminate('CPL', factors.cpl)
   const ctpl = discriminate('CTPL', factors.ctpl)
-  const fp = FP_UNITS[FP_OF[pressure?.unit ?? (temperature.unit === 'degC' ? 'kPa' : 'psi')]]
+  const usual = temperature.unit === 'degC' ? 'kPa' : 'psi'
+  const fp = FP_UNITS[FP_OF[pressure?.unit ?? usual]]
   const chain = liquid.baseTemperature === '60 degF' ? CTL_AT_60 : `CTL(60 °F → t) / CTL(60 °F → ${liquid.baseTemperature}), ${CTL_AT_60}`
   const clause = liquid.baseTemperature === '60 degF' ? 'MPMS-11.1-2004 11.1.6.1' : 'MPMS-11.1-2004 11.1.7.1'
   const lines = [
     inputLine({ symbol: 't', name: 'Temperature of the liquid', value: writtenDigits(temperature), unit: temperature.unit, clause: 'MPMS-7' }),
-    pressureLine('P', 'Pressure of the liquid', pressure),
+    pressureLine('P', 'Pressure of the liquid', pressure, usual),
     roundedLine({ symbol: 'Fp', name: 'Scaled compressibility factor', unit: fp.unit, formula: 'exp[−1.9947 + 0.00013427 t* + (793920 + 2326 t*)/ρ*²] per psi', clause: 'MPMS-11.1-2004 11.1.6.1', from: ['ρ60', 't'], rounded: discriminate(fp.quantity, factors.fp / fp.perPsi), notes: [CARRIED_ON] }),
     roundedLine({ symbol: 'CTL', name: 'Correction for the effect of temperature on the liquid', unit: '', formula: chain, clause, from: ['α60', 't'], rounded: ctl }),
     roundedLine({ symbol: 'CPL', name: 'Correction for the effect of pressure on the liquid', unit: '', formula: '1 / (1 − 10⁻⁵ Fp P)', clause: 'MPMS-11.1-2004 11.1.6.1', from: ['Fp', 'P'], rounded: cpl }),
@@ -56,9 +57,9 @@ const CTL_AT_60 = 'exp{−α60 Δt [1 + 0.8 α60 (Δt + δ60)]}, Δt = t* − 60
 /** The note on a line whose unrounded value is used further on. */
 export const CARRIED_ON = 'the unrounded value is used further on (MPMS-11.1-2004 11.1.5.4)'
 
-/** A pressure as a line: what was written; what the standard makes of it where it is below the atmosphere. */
-export function pressureLine(symbol: string, name: string, pressure: Pressure | null): WorksheetLine {
-  if (pressure === null) return exactLine({ symbol, name, unit: 'psi', value: new Decimal(0), formula: '0', from: [], clause: 'MPMS-11.1-2004 11.1.3', notes: ['under the atmosphere: no pressure was stated'] })
+/** A pressure as a line: what was written, and what the standard makes of it below the atmosphere; 0 in the usual unit where none was stated. */
+export function pressureLine(symbol: string, name: string, pressure: Pressure | null, usual: 'kPa' | 'psi'): WorksheetLine {
+  if (pressure === null) return exactLine({ symbol, name, unit: usual, value: new Decimal(0), formula: '0', from: [], clause: 'MPMS-11.1-2004 11.1.3', notes: ['under the atmosphere: no pressure was stated'] })
   const notes: string[] = []
   if (pressure.unit.endsWith('a')) notes.push('absolute; counted from the standard atmosphere of 101.325 kPa')
   if (psig(pressure) < 0) notes.push('below the atmosphere: taken as 0 (MPMS-11.1-2004 11.1.6.1)')

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { discriminate } from '../../../core/rounding/index.ts'
 import { cubicMetresPer, Decimal, densityIn, kilogramsPerCubicMetre, massIn, parseDensity } from '../../../core/units/index.ts'
 import { correctVolume, waterDensity, type Commodity, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
+import { must } from '../../support/must.ts'
 import { checkPublishedRows, DISAGREEMENTS, inputOf, publishedIds, publishedRows, type Expected, type Got, type PublishedRow } from '../../support/published-rows.ts'
+import { codesOf } from '../../support/refusals.ts'
 
 const COMMODITY: Readonly<Record<string, Commodity>> = { 'crude oil (A)': 'crude', 'refined products (B)': 'refined', 'special application (C, alpha60 given)': 'special', 'lubricating oil (D)': 'lube' }
 const UNIT: Readonly<Record<string, string>> = { psig: 'psi', 'kPa (gauge)': 'kPa', 'bar (gauge)': 'bar', degF: 'degF', degC: 'degC', 'kg/m3': 'kg/m3', degAPI: 'degAPI', '1': 'RD', '1/degF': '/degF' }
@@ -23,7 +25,7 @@ function asWritten(row: PublishedRow): VolumeCorrectionInput {
   const atBase = named(row, /(API gravity|relative density|density) (at 60F|60\/60F|at base temperature)/)
   const observed = named(row, /at t,P|observed density/)
   const alpha = named(row, /alpha60/)
-  const base = named(row, /base temperature/) === undefined ? undefined : row.inputs.find((input) => input.name === 'base temperature')
+  const base = row.inputs.find((input) => input.name === 'base temperature')
   return {
     commodity: COMMODITY[inputOf(row, 'commodity').value] ?? 'crude',
     ...(alpha === undefined ? {} : { alpha: written(row, alpha) }),
@@ -33,15 +35,8 @@ function asWritten(row: PublishedRow): VolumeCorrectionInput {
   }
 }
 
-function accepted(input: VolumeCorrectionInput): VolumeCorrectionOutput {
-  const outcome = correctVolume(input)
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.findings))
-  return outcome.value
-}
-
 function refusalCodes(input: VolumeCorrectionInput): string {
-  const outcome = correctVolume(input)
-  return outcome.ok ? 'accepted' : [...new Set(outcome.findings.map((finding) => finding.code))].sort().join(' ')
+  return [...new Set(codesOf(correctVolume(input)))].sort().join(' ') || 'accepted'
 }
 
 function unroundedLine(output: VolumeCorrectionOutput, symbol: string): Decimal {
@@ -53,7 +48,7 @@ function unroundedLine(output: VolumeCorrectionOutput, symbol: string): Decimal 
 function volumeCorrection(row: PublishedRow, expected: Expected): Got {
   const input = asWritten(row)
   if (expected.name === 'refusal') return refusalCodes(input)
-  const output = accepted(input)
+  const output = must(correctVolume(input))
   switch (expected.name) {
     case 'CTL': return output.unrounded.ctl
     case 'CPL': return output.unrounded.cpl
@@ -61,21 +56,11 @@ function volumeCorrection(row: PublishedRow, expected: Expected): Got {
     case 'CTPL rounded': return output.ctpl
     case 'Fp (scaled compressibility)': return unroundedLine(output, 'Fp')
     case 'density at 60F': case 'density at 60F (intermediate)': case 'density at base T': return output.unrounded.baseDensity
-    case 'density at t,P (intermediate)': return kilogramsPerCubicMetre(density(input.density.value))
+    case 'density at t,P (intermediate)': return kilogramsPerCubicMetre(must(parseDensity(input.density.value, 'density.value')))
     case 'density at t,P': return expected.rounding.startsWith('exact') ? new Decimal(output.ctpl).times(inputOf(row, 'density at base temperature').value) : output.unrounded.baseDensity * output.unrounded.ctpl
     case 'volume at 60F,0 psig': case 'volume at base T': return new Decimal(output.ctpl).times(inputOf(row, 'volume at t,P').value)
     default: throw new Error(`${row.id}: nothing computes “${expected.name}”`)
   }
-}
-
-function density(text: string): ReturnType<typeof parsedDensity> {
-  return parsedDensity(text)
-}
-
-function parsedDensity(text: string) {
-  const outcome = parseDensity(text, 'density')
-  if (!outcome.ok) throw new Error(text)
-  return outcome.value
 }
 
 // API MPMS 11.1-2004, worked examples of 11.1.6.1, 11.1.6.2, 11.1.7.1 and 11.1.7.2
@@ -83,14 +68,14 @@ for (const section of ['11.1.6.1', '11.1.6.2', '11.1.7.1', '11.1.7.2']) checkPub
 
 /** A product of the 2004 edition whose density at one base is wanted at another. */
 function product(value: string, baseTemperature: VolumeCorrectionInput['baseTemperature'], observed: Partial<VolumeCorrectionInput['density']> = {}): VolumeCorrectionOutput {
-  return accepted({ commodity: 'refined', density: { value, ...observed }, baseTemperature, temperature: '60 degF' })
+  return must(correctVolume({ commodity: 'refined', density: { value, ...observed }, baseTemperature, temperature: '60 degF' }))
 }
 
 // ASTM D1250-80 Table 3: °API at 60 °F → relative density, density at 15 °C (products)
 checkPublishedRows('d1250-80/table-3.json', (row, expected) => {
   const api = `${inputOf(row, 'API gravity at 60F').value} degAPI`
   if (expected.name === 'density at 15C') return discriminate('density kg/m3', product(api, '15 degC').unrounded.baseDensity).text
-  return discriminate('density RD', densityIn(kilogramsPerCubicMetre(density(api)), 'RD')).text
+  return discriminate('density RD', densityIn(kilogramsPerCubicMetre(must(parseDensity(api, 'density'))), 'RD')).text
 })
 
 // ASTM D1250-80 Table 51: density at 15 °C → relative density and °API at 60 °F (products)
@@ -108,7 +93,7 @@ checkPublishedRows('d1250-80/table-5b.json', (row) => product(
 
 checkPublishedRows('water-and-constants.json', (row, expected) => {
   switch (expected.name) {
-    case 'relative density 60/60F': return discriminate('density RD', densityIn(kilogramsPerCubicMetre(density(`${inputOf(row, 'API gravity at 60F').value} degAPI`)), 'RD')).text
+    case 'relative density 60/60F': return discriminate('density RD', densityIn(kilogramsPerCubicMetre(must(parseDensity(`${inputOf(row, 'API gravity at 60F').value} degAPI`, 'density'))), 'RD')).text
     case 'water density': return new Decimal(waterDensity((Number(inputOf(row, 'temperature').value) - 32) / 1.8)).toFixed(3)
     case 'litres': return cubicMetresPer('bbl').times(1000)
     case 'pounds per US gallon': return massIn(cubicMetresPer('gal').times(1000), 'lb').toFixed(9)
