@@ -1,6 +1,7 @@
-import type { Finding } from './finding.ts'
+/** What a sentence is made of. */
+interface Told { readonly path: string; readonly value: string; readonly limit: string; readonly clause: string }
 
-type Sentence = (finding: Omit<Finding, 'code'>) => string
+type Sentence = (finding: Told) => string
 
 /**
  * Every code that can be refused, with the one sentence that says it. Window, command line and documents use these.
@@ -57,7 +58,6 @@ const SENTENCES = {
   // ledger and documents
   'ledger-damaged': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
   'document-unreadable': (f) => `${f.path}: ${f.value} is not a ticket document: ${f.limit}.`,
-  'document-altered': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
   // reconciliation
   'period-backwards': (f) => `${f.path}: the period ends (${f.value}) before it begins (${f.limit}).`,
   'inventory-missing': (f) => `${f.path}: no measured inventory of ${f.value}; ${f.limit}.`,
@@ -68,6 +68,6 @@ export type FindingCode = keyof typeof SENTENCES
 export const FINDING_CODES = Object.keys(SENTENCES) as readonly FindingCode[]
 
 /** The sentence for a finding: what, where, and how to mend it. */
-export function wording(finding: Finding): string {
+export function wording(finding: Told & { readonly code: FindingCode }): string {
   return SENTENCES[finding.code](finding)
 }
