@@ -1,4 +1,4 @@
-import type { InputOf } from '../../main/operations/contracts/index.ts'
+import type { InputOf, OutputOf } from '../../main/operations/contracts/index.ts'
 import type { Product } from '../../core/quantity/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { aProduct } from '../support/snapshots.ts'
@@ -31,3 +31,16 @@ export const TANKS: readonly Tank[] = [
 export const PARTIES: readonly InputOf<'set-party'>['party'][] = [
   { code: 'CPT', name: 'Calder Point Terminal' }, { code: 'NORTHSHORE', name: 'North Shore Supply' }, { code: 'HARBOUR', name: 'Harbour Fuels' },
 ]
+
+/** The terminal as the window is told of it. Parts can be replaced. */
+export function aTerminalNow(parts: Partial<OutputOf<'terminal'>> = {}): OutputOf<'terminal'> {
+  const person = (id: string, name: string, party: string): OutputOf<'terminal'>['identities'][number] => ({
+    id, name, party, certificate: '', fingerprint: '0'.repeat(64), notBefore: '2026-01-01T00:00:00Z', notAfter: '2029-01-01T00:00:00Z', hasKey: true,
+  })
+  return {
+    terminal: { code: 'CPT', name: 'Calder Point Terminal', zone: 'Europe/Lisbon', gaugeHour: '06:00' },
+    tanks: [...TANKS], products: [...PRODUCTS], parties: [...PARTIES],
+    identities: [person('m-duarte', 'M. Duarte', 'CPT'), person('j-vance', 'J. Vance', 'NORTHSHORE')],
+    limits: [], lastGauges: [], head: { seq: 12, hash: 'ab'.repeat(32) }, nextNumber: 'CPT-000013', ...parts,
+  }
+}
