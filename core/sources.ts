@@ -13,7 +13,6 @@ export const SOURCES = {
   'MPMS-12.1.1': { title: 'Calculation of static petroleum quantities, upright cylindrical tanks and marine vessels', edition: 'API MPMS Ch. 12.1.1', publisher: 'American Petroleum Institute' },
   'MPMS-2.2A': { title: 'Measurement and calibration of upright cylindrical tanks', edition: 'API MPMS Ch. 2.2A', publisher: 'American Petroleum Institute' },
   'MPMS-16.2': { title: 'Mass measurement of liquid hydrocarbons in vertical cylindrical tanks by hydrostatic tank gauging', edition: 'API MPMS Ch. 16.2 (ISO 11223)', publisher: 'American Petroleum Institute' },
-  'MPMS-18.1': { title: 'Measurement procedures for crude oil gathered from small tanks: run ticket practice', edition: 'API MPMS Ch. 18.1', publisher: 'American Petroleum Institute' },
   'MPMS-23.1': { title: 'Reconciliation of liquid pipeline quantities', edition: 'API MPMS Ch. 23.1 (formerly Std 2560)', publisher: 'American Petroleum Institute' },
   'ITS-90': { title: 'The International Temperature Scale of 1990, and conversion from IPTS-68', edition: 'ITS-90; as used by API MPMS Ch. 11.1-2004', publisher: 'BIPM' },
   'NIST-HB44-C': { title: 'General tables of units of measurement', edition: 'NIST Handbook 44, Appendix C', publisher: 'NIST' },

@@ -1,6 +1,6 @@
 /**
  * Tickets: what two parties sign, its number, void and replacement.
- * In: a transfer result and who hands over. Out: {@link Ticket}. CFR43-3174.12, MPMS-18.1.
+ * In: a transfer result and who hands over. Out: {@link Ticket}. CFR43-3174.12.
  */
 export { makeTicket, type TicketParts } from './make-ticket.ts'
 export { numberOf, ticketNumber } from './number.ts'

@@ -10,7 +10,7 @@ export interface Attachment {
   readonly says: string
 }
 
-/** What a document is made of. The same parts give the same bytes. */
+/** What a document is made of: PDF/A-3b with its files attached. The same parts give the same bytes. @source ISO-19005-3 6.8 */
 export interface DocumentParts {
   readonly title: string
   readonly subject: string

@@ -1,4 +1,4 @@
-/** Primary result codes of SQLite, and what a person can do about each. @source https://sqlite.org/rescode.html */
+/** Primary result codes of SQLite, and what a person can do about each. See https://sqlite.org/rescode.html */
 const REMEDIES: ReadonlyMap<number, (path: string) => string> = new Map([
   [5, (path) => `The ledger ${path} is being written by another program, which did not finish in time. Close the other program, or try again.`],
   [6, (path) => `The ledger ${path} is locked by another task of this program. Try again.`],
