@@ -9,6 +9,7 @@ import { lossGain } from './handlers/loss-gain.ts'
 import { postTicket } from './handlers/post-ticket.ts'
 import { probeProfile } from './handlers/probe-profile.ts'
 import { readCapacityTable } from './handlers/read-capacity-table.ts'
+import { reconcile, reconciliationDocument } from './handlers/reconcile.ts'
 import { setLimit, setParty, setProduct, setTank, setTerminal } from './handlers/set-up.ts'
 import { staticQuantity } from './handlers/static-quantity.ts'
 import { terminal } from './handlers/terminal.ts'
@@ -16,8 +17,6 @@ import { listTickets, readTicket, ticketDocument, voidTicket } from './handlers/
 import { transferQuantity } from './handlers/transfer-quantity.ts'
 import { verifyDocument } from './handlers/verify-document.ts'
 import { volumeCorrection } from './handlers/volume-correction.ts'
-
-const notYet = async (): Promise<never> => { throw new Error('not written yet') }
 
 /** Who does which operation: one handler for every contract. */
 export const HANDLERS: Handlers = {
@@ -37,8 +36,8 @@ export const HANDLERS: Handlers = {
   'void-ticket': voidTicket,
   'record-inventory': recordInventory,
   'post-adjustment': postAdjustment,
-  reconcile: notYet,
-  'reconciliation-document': notYet,
+  reconcile,
+  'reconciliation-document': reconciliationDocument,
   'list-drafts': listDrafts,
   'save-draft': saveDraft,
   'discard-draft': discardDraft,
