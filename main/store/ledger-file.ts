@@ -1,12 +1,15 @@
 import { randomBytes } from 'node:crypto'
-import { closeSync, existsSync, fsyncSync, linkSync, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs'
+import { accessSync, closeSync, constants, existsSync, fsyncSync, linkSync, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { Migrator } from 'kysely/migration'
 import { LedgerFileFault } from './file-fault.ts'
 import { migrations } from './migrations/index.ts'
-import { APPLICATION_ID, openToWrite, pragma, type Connection } from './sqlite.ts'
+import { APPLICATION_ID, openToWrite, type Connection } from './sqlite.ts'
 
 const DATABASE_FILE = Buffer.from('SQLite format 3\0', 'latin1')
+/** Header of a database file, and where the mark of its program stands in it. @see https://sqlite.org/fileformat.html 1.3 */
+const HEADER = 100
+const APPLICATION_ID_AT = 68
 
 /** Opens the ledger at a path; makes it first where there is none. */
 export async function openLedgerFile(given: string, waitMs: number): Promise<Connection> {
@@ -15,9 +18,6 @@ export async function openLedgerFile(given: string, waitMs: number): Promise<Con
   refuseOtherFiles(path)
   const opened = openToWrite(path, waitMs)
   try {
-    if (pragma(opened.raw, 'application_id') !== APPLICATION_ID) {
-      throw new LedgerFileFault(path, `${path} is a database, but not a ledger of this program. Choose another file.`)
-    }
     await migrate(opened)
   } catch (error) {
     await shut(opened)
@@ -45,9 +45,9 @@ async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
   if (leftOver !== undefined) {
     throw new LedgerFileFault(path, `There is no ledger at ${path}, but ${leftOver} belongs to one. Put the ledger back beside it, or move that file away.`)
   }
-  mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
   const making = `${path}.new-${randomBytes(6).toString('hex')}`
   try {
+    mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
     closeSync(openSync(making, 'wx', 0o600))
     const opened = openToWrite(making, waitMs)
     try {
@@ -81,21 +81,41 @@ function isFileError(error: unknown): error is Error & { readonly code: string }
   return error instanceof Error && 'syscall' in error && 'code' in error && typeof error.code === 'string'
 }
 
-/** Refuses what is no database before SQLite touches it. */
+/** Refuses what is no ledger before SQLite touches it. */
 function refuseOtherFiles(path: string): void {
   const { size } = statSync(path)
   if (!statSync(path).isFile()) throw new LedgerFileFault(path, `${path} is not a file. Give the path of a ledger file.`)
   if (size === 0) throw new LedgerFileFault(path, `${path} is empty, and a ledger never is. If it held a ledger, open the last backup; else delete the empty file.`)
-  const beginning = Buffer.alloc(DATABASE_FILE.length)
+  const header = headerOf(path)
+  if (!header.subarray(0, DATABASE_FILE.length).equals(DATABASE_FILE)) {
+    throw new LedgerFileFault(path, `${path} is not a ledger: it is no database file, or its beginning is damaged. Choose another file, or open the last backup.`)
+  }
+  if (header.readUInt32BE(APPLICATION_ID_AT) !== APPLICATION_ID) {
+    throw new LedgerFileFault(path, `${path} is a database, but not a ledger of this program, or its beginning is damaged. Choose another file, or open the last backup.`)
+  }
+}
+
+/** The first bytes of a file that may be written. */
+function headerOf(path: string): Buffer {
+  const header = Buffer.alloc(HEADER)
   let file: number
   try {
-    file = openSync(path, 'r')
+    file = openSync(path, 'r+')
   } catch (error) {
-    throw new LedgerFileFault(path, `The ledger ${path} cannot be read. Check that you may read it.`, error)
+    throw new LedgerFileFault(path, mayRead(path)
+      ? `The ledger ${path} cannot be written: the file is read-only for you. Get write permission, or copy the ledger to a folder of your own.`
+      : `The ledger ${path} cannot be read. Check that you may read it.`, error)
   }
-  try { readSync(file, beginning, 0, beginning.length, 0) } finally { closeSync(file) }
-  if (!beginning.equals(DATABASE_FILE)) {
-    throw new LedgerFileFault(path, `${path} is not a ledger: it is no database file, or its beginning is damaged. Choose another file, or open the last backup.`)
+  try { readSync(file, header, 0, HEADER, 0) } finally { closeSync(file) }
+  return header
+}
+
+function mayRead(path: string): boolean {
+  try {
+    accessSync(path, constants.R_OK)
+    return true
+  } catch {
+    return false
   }
 }
 

@@ -21,6 +21,9 @@ const CHAIN = [
     sha256 text not null unique check (length(sha256) = 64),
     bytes blob not null
   ) strict`,
+  `create trigger document_is_never_replaced before insert on document
+    when exists (select 1 from document where seq = new.seq or sha256 = new.sha256)
+    begin select raise(abort, 'signed documents are never replaced'); end`,
   `create trigger document_is_never_updated before update on document
     begin select raise(abort, 'signed documents are never updated'); end`,
   `create trigger document_is_never_deleted before delete on document

@@ -1,0 +1,82 @@
+import { copyFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { DatabaseSync } from 'node:sqlite'
+import { openInMemory, shut } from '../../main/store/ledger-file.ts'
+import { openStore, type LedgerCheck } from '../../main/store/index.ts'
+import { aFolder, check, postTicket, setUp } from './ledgers.ts'
+import { adjustmentPosting, inventoryPosting, versionFrom, voidPosting } from './postings.ts'
+
+/** The tables that count as evidence, with the column that names their rows. */
+export const EVIDENCE = ['entry', 'document', 'ticket', 'movement', 'measurement'] as const
+
+/**
+ * A closed ledger, all of it in its one file, with every kind of row: entries 1–3 set up, 4 an inventory, 5–10 tickets of
+ * which the first is voided by 11 and replaced by 12, 13 an adjustment, 14 an inventory; a draft and a key beside them.
+ */
+export async function aFinishedLedger(tickets = 6): Promise<{ readonly path: string; readonly copy: (name: string) => string; readonly remove: () => void }> {
+  const folder = aFolder()
+  const path = join(folder.path, 'ledger.db')
+  const store = await openStore(path)
+  const [, tank, product] = await setUp(store)
+  if (tank?.kind !== 'tank-set' || product?.kind !== 'product-set') throw new Error('not set up')
+  await store.append([inventoryPosting('100.000', '2026-03-14T06:00:00Z', versionFrom(tank), versionFrom(product))])
+  for (let i = 0; i < tickets; i += 1) await postTicket(store, { remarks: `Part ${i + 1} of ${tickets}` })
+  await store.append([voidPosting('CPT-000001')])
+  await postTicket(store, { replaces: 'CPT-000001' })
+  await store.append([adjustmentPosting('-1.500'), inventoryPosting('139.000', '2026-03-17T06:00:00Z', versionFrom(tank), versionFrom(product))])
+  await store.saveDraft({ id: 'd-1', kind: 'transfer', title: 'Receipt', body: { level: '41 ft' }, savedAt: '2026-03-14T06:00:00Z' })
+  await store.saveProtectedKey('m-duarte', 'AAAA')
+  await store.close()
+  return { path, copy: (name) => { const to = join(folder.path, name); copyFileSync(path, to); return to }, remove: folder.remove }
+}
+
+/** Opens a ledger and checks it; what stops it from being opened is a difference too. */
+export async function checkFile(path: string): Promise<LedgerCheck> {
+  try {
+    const store = await openStore(path)
+    try {
+      return await check(store)
+    } finally {
+      await store.close()
+    }
+  } catch (error) {
+    const what = error instanceof Error ? error.message : String(error)
+    return { whole: false, entries: 0, tickets: 0, head: '', differences: [{ where: 'opening', what }] }
+  }
+}
+
+/** Changes a closed ledger as someone with any database program could, triggers or not. */
+export function tamper(path: string, act: (raw: DatabaseSync) => void): void {
+  const raw = new DatabaseSync(path, { enableForeignKeyConstraints: false })
+  const triggers = raw.prepare("select name, sql from sqlite_schema where type = 'trigger'").all()
+  for (const { name } of triggers) raw.exec(`drop trigger ${String(name)}`)
+  act(raw)
+  for (const { sql } of triggers) raw.exec(String(sql))
+  raw.close()
+}
+
+const inMemory = await openInMemory()
+const COLUMNS = new Map(EVIDENCE.map((table) => [table, inMemory.raw.prepare(`pragma table_info(${table})`).all().map((column) => String(column['name']))]))
+await shut(inMemory)
+
+/** Every column of a table of evidence, as the migrations make them. */
+export function evidenceColumns(table: (typeof EVIDENCE)[number]): readonly string[] {
+  return COLUMNS.get(table) ?? []
+}
+
+/** Every byte of evidence in a ledger, in the order of its rows; what cannot be read is said. */
+export function dump(path: string): string {
+  try {
+    const raw = new DatabaseSync(path, { readOnly: true })
+    try {
+      return EVIDENCE.map((table) => {
+        const rows = raw.prepare(`select ${evidenceColumns(table).map((column) => `typeof(${column}) || ':' || hex(cast(${column} as blob))`).join(" || ' ' || ")} as line from ${table} order by rowid`).all()
+        return `${table}\n${rows.map((row) => String(row['line'])).join('\n')}`
+      }).join('\n')
+    } finally {
+      raw.close()
+    }
+  } catch (error) {
+    return `unreadable: ${error instanceof Error ? error.message : String(error)}`
+  }
+}
