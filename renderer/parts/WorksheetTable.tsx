@@ -3,7 +3,7 @@ import type { WorksheetLine } from '../../core/worksheet/index.ts'
 import { words } from '../words/en.ts'
 import { Figure } from './Figure.tsx'
 import './worksheet.css'
-import { lineCalled, rowsOf, rowsShown, type SheetColumn, type SheetRow } from './worksheet-rows.ts'
+import { lineCalled, rowsOf, rowsShown, shortName, type SheetColumn, type SheetRow } from './worksheet-rows.ts'
 
 interface WorksheetTableProps {
   /** One column of values each: opening, closing, moved; or the one worksheet there is. */
@@ -32,7 +32,7 @@ export function WorksheetTable({ columns }: WorksheetTableProps): ReactNode {
           <Fragment key={row.symbol}>
             <tr className={open === row.symbol ? 'unfolded' : undefined} onClick={() => toggle(row.symbol)}>
               <th scope="row"><button type="button" aria-expanded={open === row.symbol} aria-label={`${row.symbol} ${row.name}`} onClick={(event) => { event.stopPropagation(); toggle(row.symbol) }}>{row.symbol}</button></th>
-              <td className="worksheet-name" title={row.name}>{row.name}</td>
+              <td className="worksheet-name" title={row.name}><span>{shortName(row.name)}</span></td>
               {row.lines.map((line, i) => <td key={i} className="end">{line && <Figure value={line.value} unit={line.unit} />}</td>)}
             </tr>
             {open === row.symbol && <tr className="worksheet-how"><td colSpan={columns.length + 2}><How row={row} columns={columns} /></td></tr>}
@@ -49,6 +49,7 @@ export function WorksheetTable({ columns }: WorksheetTableProps): ReactNode {
 function How({ row, columns }: { readonly row: SheetRow; readonly columns: readonly SheetColumn[] }): ReactNode {
   return (
     <>
+      <p className="line-name">{row.name}</p>
       {columns.map((column, i) => {
         const line = row.lines[i]
         return line && (

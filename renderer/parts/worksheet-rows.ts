@@ -39,6 +39,12 @@ export function rowsOf(columns: readonly SheetColumn[]): readonly SheetRow[] {
   })
 }
 
+/** A name for a narrow column; the whole of it stands where the line is unfolded. */
+export function shortName(name: string): string {
+  const short = name.replace(/^Correction for (the effect of )?/, '')
+  return short.slice(0, 1).toUpperCase() + short.slice(1)
+}
+
 function rowOfLine(column: SheetColumn, line: WorksheetLine): string {
   return column.rowOf?.(line.symbol) ?? line.symbol
 }

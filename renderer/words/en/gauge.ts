@@ -7,7 +7,7 @@ export const gauge = {
   },
   heads: {
     at: 'Time', clock: (zone: string): string => zone, by: 'Read by', levelBy: 'Level by', innage: 'Innage', ullage: 'Ullage', either: 'Innage / ullage',
-    referenceHeight: 'Reference height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient', instrument: 'Density by',
+    referenceHeight: 'Ref. height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient', instrument: 'Density by',
     density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', sedimentAndWater: 'S&W', pressure: 'Vapour pressure',
     spots: 'Temperature spots', remarks: 'Remarks',
   },
@@ -28,7 +28,7 @@ export const gauge = {
   roofs: { none: 'cone roof', 'internal-floating': 'internal floating roof', 'external-floating': 'external floating roof' },
   insulated: 'insulated',
   cautions: {
-    title: 'Before gauging by hand',
+    title: 'Cautions',
     lines: [
       'Static: bond tape, bottle and yourself to the tank before the hatch is opened. Wait after filling until the charge has gone; 30 minutes is usual where nothing else is laid down.',
       'Lower nothing that conducts, nor synthetic rope, into the tank while it is being loaded or during the wait after it.',

@@ -7,7 +7,7 @@ export const transfer = {
   },
   choose: 'choose …', lineFill: 'Line fill', lineFillAt: '… at', addLineFill: 'Add line fill', dropLineFill: 'Leave line fill out',
   moved: { nsv: 'Net standard volume', gsv: 'Gross standard', mass: 'Mass in vacuum', weight: 'Weight in air', water: 'Free water' },
-  movedTitle: { receipt: 'Received', delivery: 'Delivered' }, notYet: 'Fill in both gauges to see what was moved.', oneGauge: 'Opening alone is computed; the closing gauge is still open.', bothGauges: 'Both gauges are computed, but not what was moved: see below.',
+  movedTitle: { receipt: 'Received', delivery: 'Delivered' }, notYet: 'Fill in both gauges to see what was moved.', oneGauge: 'One gauge is computed so far.', bothGauges: 'Both gauges are computed, but not what was moved: see below.',
   exceptions: 'To be printed on the ticket', needs: 'Still needed', mend: (count: number): string => (count === 1 ? '1 thing to mend' : `${count} things to mend`),
   allThere: 'Nothing is missing; ready to sign.', sheetLabel: 'Gauge sheet', worksheetLabel: 'Worksheet', pictureLabel: 'Tank', checksLabel: 'What is missing or wrong',
   more: (count: number): string => `and ${count} more`,

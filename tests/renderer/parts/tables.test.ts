@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { nextSort, sortRows } from '../../../renderer/parts/sort-rows.ts'
-import { lineCalled, rowsOf, rowsShown } from '../../../renderer/parts/worksheet-rows.ts'
+import { lineCalled, rowsOf, rowsShown, shortName } from '../../../renderer/parts/worksheet-rows.ts'
 import { inputLine, type WorksheetLine } from '../../../core/worksheet/index.ts'
 
 const line = (symbol: string): WorksheetLine => inputLine({ symbol, name: `name of ${symbol}`, value: '1', unit: '', clause: 'HOUSE' })
@@ -15,6 +15,9 @@ describe('worksheets side by side', () => {
     expect(rows.find(({ symbol }) => symbol === 'GSV')?.lines.map((one) => one?.symbol)).toEqual(['GSV', 'GSV moved'])
     expect(rowsShown(rows, false).map(({ symbol }) => symbol)).toEqual(['GSV'])
     expect(rowsShown(rows, true)).toHaveLength(2)
+  })
+  it('name a correction by what it corrects for, where there is little room', () => {
+    expect([shortName('Correction for the effect of temperature on the shell'), shortName('Correction for sediment and water'), shortName('Free water')]).toEqual(['Temperature on the shell', 'Sediment and water', 'Free water'])
   })
   it('find the inputs of a line, also those of another column', () => {
     const closing = { id: 'closing', title: 'Closing', lines: [line('GSV')] }
