@@ -17,6 +17,12 @@ checkPublishedRows('tank/table-8.json', (row) => {
   return display(massOfVolume(new Decimal(1), 'gal', densityInAir(new Decimal(density)), 'lb').toNumber(), 3)
 })
 
+describe('published conversion of mass', () => {
+  it('const/lb-per-gal: a gallon of 1 g/cm3 has a mass of 8.345404452 lb', () => {
+    expect(display(massOfVolume(new Decimal(1), 'gal', new Decimal(1000), 'lb').toNumber(), 9)).toBe('8.345404452')
+  })
+})
+
 describe('published rules on static quantities (tests/published/tank/rules.json)', () => {
   it('GOV-ORDER: free water is taken off before the shell correction', () => {
     const sheet = quantityOf(aTank(), aProduct(), anOpeningGauge({ waterCut: '500 mm' }))
