@@ -14,9 +14,8 @@ export async function filesBelow(folder: string): Promise<Readonly<Record<string
   return Object.fromEntries(files)
 }
 
-/** Puts the sample terminal and its month into a ledger that is still empty; says so, and how far it is. */
+/** Puts the sample terminal and its month into an empty ledger; says so, and how far it is. */
 export async function fillFromSamples(context: Context, folder: string, say: (line: string) => void): Promise<void> {
-  if (context.store === null || (await context.store.head()).seq > 0) return
   say('The ledger is empty: entering the sample terminal and its month.')
   const files = await filesBelow(folder)
   const answer = await callOperation('import-terminal', { files, by: 'sample data', passphrase: passphraseIn(files), withMonth: true }, context, {

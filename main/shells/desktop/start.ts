@@ -1,9 +1,8 @@
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { app, BrowserWindow, ipcMain, Menu, protocol, session } from 'electron'
-import { dataFolder, ledgerIn } from '../data-folder.ts'
-import { fillFromSamples } from '../fill-from-samples.ts'
-import { openContext } from '../open-context.ts'
+import { dataFolder } from '../data-folder.ts'
+import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
 import { answerWindow } from './ipc.ts'
 import { menuOf } from './menu.ts'
@@ -16,9 +15,8 @@ const built = join(import.meta.dirname, '..')
 /** Opens the ledger and then the one window; ends when the window is closed. */
 async function start(): Promise<void> {
   const { values } = parseArgs({ args: process.argv.slice(app.isPackaged ? 1 : 2), options: { folder: { type: 'string' }, samples: { type: 'string' } }, strict: false })
-  const context = await openContext(ledgerIn(dataFolder(text(values.folder), process.env, process.platform)), (line) => console.error(line))
-  const samples = text(values.samples)
-  if (samples !== undefined) await fillFromSamples(context, samples, (line) => console.log(line))
+  const folder = dataFolder(text(values.folder), process.env, process.platform)
+  const context = await openLedger({ folder, samples: text(values.samples), say: (line) => console.log(line), log: (line) => console.error(line) })
   await app.whenReady()
   servePages(protocol, await pageFilesIn(join(built, 'renderer')))
   denyPermissions(session.defaultSession)

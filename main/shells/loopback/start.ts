@@ -1,9 +1,8 @@
 import { parseArgs } from 'node:util'
 import { join } from 'node:path'
 import open from 'open'
-import { dataFolder, ledgerIn } from '../data-folder.ts'
-import { fillFromSamples } from '../fill-from-samples.ts'
-import { openContext } from '../open-context.ts'
+import { dataFolder } from '../data-folder.ts'
+import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
 import { serveLoopback } from './server.ts'
 
@@ -16,8 +15,7 @@ export async function startLoopback(args: readonly string[]): Promise<void> {
     options: { folder: { type: 'string' }, port: { type: 'string' }, samples: { type: 'string' }, 'no-browser': { type: 'boolean' } },
   })
   const folder = dataFolder(values.folder, process.env, process.platform)
-  const context = await openContext(ledgerIn(folder), (line) => console.error(line))
-  if (values.samples !== undefined) await fillFromSamples(context, values.samples, (line) => console.log(line))
+  const context = await openLedger({ folder, samples: values.samples, say: (line) => console.log(line), log: (line) => console.error(line) })
   const host = await serveLoopback({ context, files: await pageFilesIn(join(root, 'dist', 'renderer')), port: Number(values.port ?? 0) })
   console.log(`The ledger is in ${folder}. Ctrl-C ends the program.`)
   console.log(`Dipledger is at ${host.address}`)
