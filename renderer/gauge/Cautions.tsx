@@ -6,7 +6,7 @@ import './cautions.css'
 export function Cautions(): ReactNode {
   const { title, lines, last } = words.gauge.cautions
   return (
-    <details className="cautions">
+    <details className="cautions" onToggle={(event) => { if (event.currentTarget.open) event.currentTarget.scrollIntoView({ block: 'nearest' }) }}>
       <summary>{title}<span className="quiet"> · {last}</span></summary>
       <ul>{lines.map((line) => <li key={line}>{line}</li>)}</ul>
       <p><strong>{last}</strong></p>

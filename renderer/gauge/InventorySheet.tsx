@@ -14,6 +14,7 @@ import { WorksheetTable } from '../parts/WorksheetTable.tsx'
 import { words } from '../words/en.ts'
 import { Cautions } from './Cautions.tsx'
 import { computeGauge } from './compute-gauge.ts'
+import { DiscardButton } from './DiscardButton.tsx'
 import type { GaugeField } from './gauge-form.ts'
 import { GaugeSheet } from './GaugeSheet.tsx'
 import { InventoryHead } from './InventoryHead.tsx'
@@ -71,7 +72,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
       <>
         <Button disabled={history.past.length === 0} onClick={() => act({ do: 'undo' })}>{words.transfer.undo}</Button>
         <Button disabled={history.future.length === 0} onClick={() => act({ do: 'redo' })}>{words.transfer.redo}</Button>
-        <Button onClick={() => void discard()}>{words.transfer.discard}</Button>
+        <DiscardButton onDiscard={() => void discard()} />
         <Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.record}</Button>
       </>
     }>

@@ -25,8 +25,28 @@ interface SignPanelProps {
   readonly onBooked: (number: string) => void
 }
 
-/** Two people sign; the ticket is numbered and booked, or nothing happens and the reasons stand beside the fields. */
-export function SignPanel({ open, onClose, ticket, draft, onHold, onBooked }: SignPanelProps): ReactNode {
+/**
+ * Two people sign; the ticket is numbered and booked, or nothing happens and the reasons stand beside the fields. Once
+ * posting runs the panel stays until it is answered, so that nobody leaves without knowing whether it was booked.
+ */
+export function SignPanel(props: SignPanelProps): ReactNode {
+  const [posting, setPosting] = useState(false)
+  const hold = (busy: boolean): void => {
+    setPosting(busy)
+    props.onHold(busy)
+  }
+  const close = (): void => {
+    if (!posting) props.onClose()
+  }
+  return (
+    <Panel title={words.transfer.signing.title} open={props.open} onClose={close} width={640}>
+      {props.open && <SignForm {...props} onClose={close} onHold={hold} />}
+    </Panel>
+  )
+}
+
+/** Stands only while the panel is open, so that no passphrase outlives it. */
+function SignForm({ onClose, ticket, draft, onHold, onBooked }: SignPanelProps): ReactNode {
   const t = words.transfer.signing
   const { now } = useTerminal()
   const [state, post] = useAction('post-ticket')
@@ -42,11 +62,11 @@ export function SignPanel({ open, onClose, ticket, draft, onHold, onBooked }: Si
     if (posted) onBooked(posted.number)
     else onHold(false)
   }
-  useKey('ctrl+enter', t.book, () => void book(), { group: t.title, when: open })
+  useKey('ctrl+enter', t.book, () => void book(), { group: t.title })
   const change = (which: 0 | 1) => (signer: SignerForm) => setSigners(which === 0 ? [signer, signers[1]] : [signers[0], signer])
   return (
-    <Panel title={t.title} open={open} onClose={onClose} width={640}>
-      <p className="quiet">{t.says(now.nextNumber)}</p>
+    <>
+      <p className="quiet">{now.identities.length === 0 ? t.nobody : t.says(now.nextNumber)}</p>
       <div className="signing" onKeyDown={enterMovesOn}>
         <SignerFields index={0} title={t.first} value={signers[0]} onChange={change(0)} errors={errors} identities={now.identities} autoFocus />
         <SignerFields index={1} title={t.second} value={signers[1]} onChange={change(1)} errors={errors} identities={now.identities} />
@@ -59,9 +79,9 @@ export function SignPanel({ open, onClose, ticket, draft, onHold, onBooked }: Si
       {state.state === 'failed' && !(state.error instanceof RefusedByMain) && <CallFailed error={state.error} />}
       {state.state === 'running' && <Waiting step={state.step} />}
       <div className="panel-actions">
-        <Button onClick={onClose}>{t.close}</Button>
+        <Button disabled={state.state === 'running'} onClick={onClose}>{t.close}</Button>
         <Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.book}</Button>
       </div>
-    </Panel>
+    </>
   )
 }

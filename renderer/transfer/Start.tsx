@@ -6,6 +6,7 @@ import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useBridge } from '../bridge/BridgeContext.tsx'
 import { callError, useQuery } from '../bridge/use-operation.ts'
+import { DiscardButton } from '../gauge/DiscardButton.tsx'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { SelectField } from '../parts/Field.tsx'
@@ -62,7 +63,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
             { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' ? 'inventory' : 'transfer'] },
             { key: 'title', head: t.what, cell: (draft) => draft.title },
             { key: 'savedAt', head: t.savedAt, cell: (draft) => localTime(draft.savedAt.replace(/\.\d+Z$/, 'Z'), zone) },
-            { key: 'discard', head: <span className="read-aloud">{t.discard}</span>, align: 'end', cell: (draft) => <button type="button" className="start-discard" onClick={(event) => { event.stopPropagation(); discard(draft.id) }}>{t.discard}</button> },
+            { key: 'discard', head: <span className="read-aloud">{t.discard}</span>, align: 'end', cell: (draft) => <span className="start-discard"><DiscardButton onDiscard={() => discard(draft.id)} /></span> },
           ]}
         />
       )}

@@ -5,6 +5,7 @@ import { useTankAtHand } from '../app/tank-at-hand.tsx'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { useAction } from '../bridge/use-operation.ts'
 import { Cautions } from '../gauge/Cautions.tsx'
+import { DiscardButton } from '../gauge/DiscardButton.tsx'
 import { GaugeSheet } from '../gauge/GaugeSheet.tsx'
 import { KeptNote } from '../gauge/KeptNote.tsx'
 import { jumpTo, SheetChecks } from '../gauge/SheetChecks.tsx'
@@ -65,7 +66,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
           <Button onClick={() => goTo(addressOf('transfer', ['start']))}>{t.start.newOne}</Button>
           <Button disabled={history.past.length === 0} onClick={() => act({ do: 'undo' })}>{t.undo}</Button>
           <Button disabled={history.future.length === 0} onClick={() => act({ do: 'redo' })}>{t.redo}</Button>
-          <Button onClick={() => void discard()}>{t.discard}</Button>
+          <DiscardButton onDiscard={() => void discard()} />
           <Button primary disabled={!canSign} keys="Ctrl+Enter" onClick={() => setSigning(true)}>{t.sign}</Button>
         </>
       }

@@ -11,7 +11,7 @@ export const transfer = {
   exceptions: 'To be printed on the ticket', needs: 'Still needed', mend: (count: number): string => (count === 1 ? '1 thing to mend' : `${count} things to mend`),
   allThere: 'Nothing is missing; ready to sign.', sheetLabel: 'Gauge sheet', worksheetLabel: 'Worksheet', pictureLabel: 'Tank', checksLabel: 'What is missing or wrong',
   more: (count: number): string => `and ${count} more`,
-  sign: 'Sign and book', undo: 'Undo', redo: 'Redo', discard: 'Discard', drafts: (count: number): string => `Drafts (${count})`,
+  sign: 'Sign and book', undo: 'Undo', redo: 'Redo', discard: 'Discard', discardSure: 'Discard for good?', drafts: (count: number): string => `Drafts (${count})`,
   kept: { idle: 'Draft is kept as you type', saving: 'Keeping …', saved: (at: string): string => `Draft kept ${at}`, failed: 'Draft could not be kept' },
   replaces: (number: string): string => `replaces ${number}`,
   start: {
@@ -24,7 +24,7 @@ export const transfer = {
   signing: {
     title: 'Sign and book', first: 'First signature', second: 'Second signature', identity: 'Who signs', role: 'Signs as', passphrase: 'Passphrase',
     roles: { terminal: 'Terminal', counterparty: 'Counterparty', inspector: 'Inspector' }, choose: 'choose …', noKey: 'key is not on this machine', book: 'Sign and book',
-    says: (number: string): string => `Takes the next number (${number}), is signed twice and booked: all of it or nothing.`, working: 'Signing and booking …', onSheet: 'On the sheet', number: 'First', close: 'Back to the sheet',
+    nobody: 'No one can sign yet: make signing identities under People.', says: (number: string): string => `Takes the next number (${number}), is signed twice and booked: all of it or nothing.`, working: 'Signing and booking …', onSheet: 'On the sheet', number: 'First', close: 'Back to the sheet',
   },
   booked: {
     title: (number: string): string => `${number} is booked`, save: 'Save PDF', register: 'Open in register', another: 'Start another', entry: 'Ledger entry', hash: 'Hash of the entry', document: 'SHA-256 of the PDF',

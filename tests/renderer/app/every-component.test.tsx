@@ -15,6 +15,7 @@ import { YardStrip } from '../../../renderer/app/YardStrip.tsx'
 import { FaultInMain, RefusedByMain, type Bridge } from '../../../renderer/bridge/bridge.ts'
 import { BridgeProvider } from '../../../renderer/bridge/BridgeContext.tsx'
 import { Cautions } from '../../../renderer/gauge/Cautions.tsx'
+import { DiscardButton } from '../../../renderer/gauge/DiscardButton.tsx'
 import { GaugeSheet } from '../../../renderer/gauge/GaugeSheet.tsx'
 import { InventoryHead } from '../../../renderer/gauge/InventoryHead.tsx'
 import { InventoryJob } from '../../../renderer/gauge/InventoryJob.tsx'
@@ -76,6 +77,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   YardStrip: [<YardStrip now={now} chosen="T-101" />, '4000 mm'],
   BridgeProvider: [<BridgeProvider bridge={silent}>inside</BridgeProvider>, 'inside'],
   Cautions: [<Cautions />, 'Local codes and licensed practice decide.'],
+  DiscardButton: [<DiscardButton onDiscard={nothing} />, 'Discard'],
   GaugeSheet: [<GaugeSheet columns={columns} units={usualUnits(tank, product)} zone="Europe/Lisbon" errors={new Map([['opening.level', 'is too high']])} onEdit={nothing} onAddSpot={nothing} onDropSpot={nothing} />, 'is too high'],
   InventoryHead: [<InventoryHead worksheet={worksheet} />, 'In the tank'],
   InventoryJob: [<InventoryJob route={{ job: 'gauge', rest: ['new'], query: { tank: 'T-101' } }} />, 'Inventory gauge'],
