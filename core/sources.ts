@@ -8,6 +8,8 @@ export const SOURCES = {
   'MPMS-7': { title: 'Temperature determination', edition: 'API MPMS Ch. 7', publisher: 'American Petroleum Institute' },
   'MPMS-9': { title: 'Density determination (hydrometer)', edition: 'API MPMS Ch. 9', publisher: 'American Petroleum Institute' },
   'MPMS-11.1-2004': { title: 'Temperature and pressure volume correction factors for generalized crude oils, refined products and lubricating oils', edition: 'API MPMS Ch. 11.1, May 2004 (ASTM D1250-04, IP 200/04)', publisher: 'American Petroleum Institute' },
+  'MPMS-11.1-2019': { title: 'Temperature and pressure volume correction factors: volumes and densities by unrounded factors', edition: 'API MPMS Ch. 11.1, May 2004, with Addendum 2, 2019', publisher: 'American Petroleum Institute' },
+  'ASTM-D1250-80': { title: 'Petroleum measurement tables', edition: 'ASTM D1250-80 (API Standard 2540, IP 200), 1980', publisher: 'American Society for Testing and Materials' },
   'MPMS-11.4.1': { title: 'Properties of reference materials: density of water', edition: 'API MPMS Ch. 11.4.1, 2003', publisher: 'American Petroleum Institute' },
   'MPMS-11.5': { title: 'Density/weight/volume intraconversion', edition: 'API MPMS Ch. 11.5, 2009', publisher: 'American Petroleum Institute' },
   'MPMS-12.1.1': { title: 'Calculation of static petroleum quantities, upright cylindrical tanks and marine vessels', edition: 'API MPMS Ch. 12.1.1', publisher: 'American Petroleum Institute' },

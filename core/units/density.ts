@@ -20,25 +20,33 @@ export function parseDensity(text: string, path: string): Outcome<Density> {
 /**
  * ρ = RD × ρw, RD = 141.5 / (API + 131.5), ρw the density of water at 60 °F. API gravities at or below −131.5 give a
  * value that is not positive and is refused by the range check of the commodity group.
+ * @param density as written
+ * @param water60 density of water at 60 °F of the edition [kg/m³]
  * @source MPMS-11.1-2004 11.1.5.1
  */
-export function kilogramsPerCubicMetre(density: Density): number {
+export function kilogramsPerCubicMetre(density: Density, water60 = WATER_AT_60F): number {
   const value = density.value.toNumber()
   switch (density.unit) {
     case 'kg/m3': return value
     case 'g/cm3': return density.value.times(1000).toNumber()
-    case 'RD': return value * WATER_AT_60F
-    case 'degAPI': return (141.5 / (value + 131.5)) * WATER_AT_60F
+    case 'RD': return value * water60
+    case 'degAPI': return (141.5 / (value + 131.5)) * water60
   }
 }
 
-/** A density in kg/m³ expressed in another unit, unrounded. @source MPMS-11.1-2004 11.1.5.1 */
-export function densityIn(kgPerM3: number, unit: DensityUnit): number {
+/**
+ * A density in kg/m³ expressed in another unit, unrounded.
+ * @param kgPerM3 density; at 60 °F for °API gravity and relative density [kg/m³]
+ * @param unit the other unit
+ * @param water60 density of water at 60 °F of the edition [kg/m³]
+ * @source MPMS-11.1-2004 11.1.5.1
+ */
+export function densityIn(kgPerM3: number, unit: DensityUnit, water60 = WATER_AT_60F): number {
   switch (unit) {
     case 'kg/m3': return kgPerM3
     case 'g/cm3': return kgPerM3 / 1000
-    case 'RD': return kgPerM3 / WATER_AT_60F
-    case 'degAPI': return 141.5 / (kgPerM3 / WATER_AT_60F) - 131.5
+    case 'RD': return kgPerM3 / water60
+    case 'degAPI': return 141.5 / (kgPerM3 / water60) - 131.5
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Commodity } from './commodity.ts'
+import type { Group } from './commodity.ts'
 
 /** The density zones of the commodity groups, as worksheets and tickets name them. */
 export type Subgroup = 'crude' | 'fuel-oil' | 'jet' | 'transition' | 'gasoline' | 'lubricating' | 'special'
@@ -8,7 +8,7 @@ export type Subgroup = 'crude' | 'fuel-oil' | 'jet' | 'transition' | 'gasoline' 
  * the upper bound belongs to it only where no other zone of the group begins there.
  */
 export interface Band {
-  readonly commodity: Commodity
+  readonly commodity: Group
   readonly subgroup: Subgroup
   readonly from: number
   readonly to: number
@@ -34,7 +34,7 @@ export const BANDS = [
   { commodity: 'special', subgroup: 'special', from: 610.6, to: 1163.5, K0: 0, K1: 0, K2: 0, Da: 0 },
 ] as const satisfies readonly Band[]
 
-const OF_GROUP: { readonly [C in Commodity]: readonly Band[] } = {
+const OF_GROUP: { readonly [C in Group]: readonly Band[] } = {
   crude: BANDS.filter((band) => band.commodity === 'crude'),
   refined: BANDS.filter((band) => band.commodity === 'refined'),
   lube: BANDS.filter((band) => band.commodity === 'lube'),
@@ -47,7 +47,7 @@ const OF_GROUP: { readonly [C in Commodity]: readonly Band[] } = {
  * @param rho60 density at 60 °F, within the group's range [kg/m³]
  * @source MPMS-11.1-2004 11.1.6.1
  */
-export function bandAt(commodity: Commodity, rho60: number): Band {
+export function bandAt(commodity: Group, rho60: number): Band {
   const bands = OF_GROUP[commodity]
   let band = bands[0]
   for (const lighter of bands) {
@@ -63,7 +63,7 @@ export function bandAt(commodity: Commodity, rho60: number): Band {
  * @param commodity the group
  * @source MPMS-11.1-2004 11.1.3
  */
-export function densityRange(commodity: Commodity): { readonly from: number; readonly to: number } {
+export function densityRange(commodity: Group): { readonly from: number; readonly to: number } {
   return RANGES[commodity]
 }
 

@@ -1,9 +1,10 @@
 import { discriminate, type Rounded } from '../rounding/index.ts'
 import { densityIn, writtenDigits, type DensityUnit } from '../units/index.ts'
-import { exactLine, inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
+import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { FoundLiquid } from './base-liquid.ts'
-import { CARRIED_ON, pressureLine } from './correction.ts'
-import { definedAt60, type BaseLiquid } from './factors.ts'
+import { CARRIED_ON } from './condition-lines.ts'
+import { definedAt60, readingLines } from './density-reading.ts'
+import type { FamilyLiquid } from './family.ts'
 
 /**
  * Base density in a unit, rounded. In kg/m³ and g/cm³ it is the density at the product's base temperature; °API gravity
@@ -12,11 +13,11 @@ import { definedAt60, type BaseLiquid } from './factors.ts'
  * @param unit unit in which it is to be printed
  * @source MPMS-11.1-2004 11.1.5.1
  */
-export function baseDensityIn(liquid: BaseLiquid, unit: DensityUnit): Rounded {
+export function baseDensityIn(liquid: Pick<FamilyLiquid, 'stated' | 'density60' | 'baseDensity'> & Partial<Pick<FamilyLiquid, 'water60'>>, unit: DensityUnit): Rounded {
   // as stated, a density keeps its digits: there and back through kg/m³ a half would not stay a half
   if (liquid.stated?.unit === unit) return discriminate(`density ${unit}`, liquid.stated.value)
   const density = definedAt60(unit) ? liquid.density60 : liquid.baseDensity
-  return discriminate(`density ${unit}`, densityIn(density, unit))
+  return discriminate(`density ${unit}`, densityIn(density, unit, liquid.water60))
 }
 
 /**
@@ -26,30 +27,7 @@ export function baseDensityIn(liquid: BaseLiquid, unit: DensityUnit): Rounded {
  * @source MPMS-11.1-2004 11.1.6.2
  */
 export function baseDensityLines(found: FoundLiquid): readonly WorksheetLine[] {
-  return [...readingLines(found), density60Line(found), ...baseLines(found), expansionLine(found)]
-}
-
-function readingLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[] {
-  const { density, observed } = reading
-  const digits = writtenDigits(density)
-  if (observed === null) {
-    const at = definedAt60(density.unit) ? '60 degF' : liquid.baseTemperature
-    return [inputLine({ symbol: 'ρstated', name: `Density as stated, at ${at}`, value: digits, unit: density.unit, clause: 'MPMS-11.1-2004 11.1.5.1' })]
-  }
-  const lines = [
-    inputLine({ symbol: 'ρobs', name: 'Observed density', value: digits, unit: density.unit, clause: 'MPMS-9' }),
-    inputLine({ symbol: 'tobs', name: 'Temperature of the observed density', value: writtenDigits(observed.temperature), unit: observed.temperature.unit, clause: 'MPMS-7' }),
-    pressureLine('Pobs', 'Pressure of the observed density', observed.pressure, observed.temperature.unit === 'degC' ? 'kPa' : 'psi'),
-  ]
-  if (observed.hydrometer === null) return lines
-  const { factor, graduatedAt } = observed.hydrometer
-  const formula = graduatedAt === '60 degF' ? '1 − 0.00001278 (t − 60) − 0.0000000062 (t − 60)²' : `1 − 0.000023 (t − ${graduatedAt === '15 degC' ? 15 : 20}) − 0.00000002 (t − ${graduatedAt === '15 degC' ? 15 : 20})²`
-  const clause = 'MPMS-9 glass hydrometer correction'
-  return [
-    ...lines,
-    exactLine({ symbol: 'HYC', name: `Glass correction of a hydrometer graduated at ${graduatedAt}`, unit: '', formula, clause, from: ['tobs'], value: factor }),
-    roundedLine({ symbol: 'ρhyc', name: 'Observed density, corrected for the hydrometer', unit: 'kg/m3', formula: 'ρobs × HYC', clause, from: ['ρobs', 'HYC'], rounded: discriminate('density kg/m3', reading.used), notes: [CARRIED_ON] }),
-  ]
+  return [...readingLines(found.reading, found.liquid.baseTemperature, 'MPMS-11.1-2004 11.1.5.1'), density60Line(found), ...baseLines(found), expansionLine(found)]
 }
 
 function density60Line({ reading, liquid, passes }: FoundLiquid): WorksheetLine {

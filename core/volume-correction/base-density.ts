@@ -1,12 +1,12 @@
 import { bandAt, densityRange } from './bands.ts'
-import type { Commodity } from './commodity.ts'
+import type { Group } from './commodity.ts'
 import { compressibility, cpl, notNegative } from './cpl.ts'
 import { ctl, expansionFactor, shiftedDensity, shiftedDensityByAlpha } from './ctl.ts'
 import { onIpts68 } from './temperature-scale.ts'
 
 /** The liquid as the formulas see it: its group and, for a special application, its expansion factor [1/°F]. */
 export interface Liquid {
-  readonly commodity: Commodity
+  readonly commodity: Group
   /** α60 as given; null where the group's coefficients give it. */
   readonly alpha60: number | null
 }

@@ -1,16 +1,16 @@
 import { accepted, allOf, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
-import { degF, kilogramsPerCubicMetre, parseDensity, perDegF, psig, type Density, type Expansion, type Pressure, type Temperature } from '../units/index.ts'
+import { degF, perDegF, psig, type Expansion } from '../units/index.ts'
 import { searchBaseDensity, MOST_PASSES, NEAR_ENOUGH, type Liquid, type Search } from './base-density.ts'
 import { BASE_DEGF } from './base-temperature.ts'
 import { densityRange } from './bands.ts'
-import type { BaseTemperature, Commodity, DensityInput } from './commodity.ts'
-import { definedAt60, liquidAt60, type BaseLiquid } from './factors.ts'
-import { hydrometerCorrection } from './hydrometer.ts'
-import { densityOutsideGroup, readExpansion, readPressure, readTemperature } from './limits.ts'
+import type { BaseTemperature, DensityInput, Group } from './commodity.ts'
+import { definedAt60, readDensity, type DensityReading } from './density-reading.ts'
+import { liquidAt60, type BaseLiquid } from './factors.ts'
+import { densityOutsideGroup, readConditions, readExpansion } from './limits.ts'
 
 /** What a base density is found from, as it was written. */
 export interface BaseLiquidInput {
-  readonly commodity: Commodity
+  readonly commodity: Group
   readonly alpha?: string | undefined
   readonly density: DensityInput
   readonly baseTemperature: BaseTemperature
@@ -18,15 +18,6 @@ export interface BaseLiquidInput {
 
 /** Where the parts of a {@link BaseLiquidInput} stood, for findings: the path of `density`, and that of `alpha`. */
 export interface BaseLiquidPaths { readonly density: string; readonly alpha: string }
-
-/** How a density was stated: at base conditions, or as observed at a temperature and pressure. */
-export interface DensityReading {
-  readonly density: Density
-  /** Temperature, pressure and hydrometer correction of an observed density; null for a density at base conditions. */
-  readonly observed: { readonly temperature: Temperature; readonly pressure: Pressure | null; readonly hydrometer: { readonly factor: number; readonly graduatedAt: BaseTemperature } | null } | null
-  /** Density as used: as written, times the hydrometer correction [kg/m³]. */
-  readonly used: number
-}
 
 /** A liquid with its base density, and how that was found. */
 export interface FoundLiquid { readonly liquid: BaseLiquid; readonly reading: DensityReading; readonly expansion: Expansion | null; readonly passes: number }
@@ -46,7 +37,7 @@ export interface FoundLiquid { readonly liquid: BaseLiquid; readonly reading: De
  * @checked mpms11.1-2004/11.1.7.2/ex1 and following
  */
 export function findBaseLiquid(input: BaseLiquidInput, paths: BaseLiquidPaths): Outcome<FoundLiquid> {
-  const read = allOf({ expansion: readAlpha(input, paths.alpha), reading: readingOf(input, paths.density) })
+  const read = allOf({ expansion: readAlpha(input, paths.alpha), reading: readDensity(input.density, paths.density, { baseTemperature: input.baseTemperature, readConditions, clause: 'MPMS-11.1-2004 11.1.6.2' }) })
   return andThen(read, ({ expansion, reading }) => {
     const liquid: Liquid = { commodity: input.commodity, alpha60: expansion === null ? null : perDegF(expansion) }
     const search = density60(liquid, reading, input.baseTemperature)
@@ -69,30 +60,6 @@ export function readAlpha(input: Pick<BaseLiquidInput, 'commodity' | 'alpha'>, p
   }
   if (input.alpha === undefined) return accepted(null)
   return refused({ code: 'value-not-used', path, value: input.alpha, limit: `the expansion factor of ${input.commodity} follows from its density; leave it out, or choose the commodity special`, clause: 'MPMS-11.1-2004 11.1.6.1' })
-}
-
-function readingOf(input: BaseLiquidInput, path: string): Outcome<DensityReading> {
-  const { value, temperature, pressure, hydrometer } = input.density
-  const density = parseDensity(value, `${path}.value`)
-  const parsedPressure: Outcome<Pressure | null> = pressure === undefined ? accepted(null) : readPressure(pressure, `${path}.pressure`)
-  if (temperature === undefined) return andThen(allOf({ density, pressure: parsedPressure, atBase: onlyAtBase(input, path) }), (read) => accepted({ density: read.density, observed: null, used: kilogramsPerCubicMetre(read.density) }))
-  return andThen(allOf({ density, temperature: readTemperature(temperature, `${path}.temperature`), pressure: parsedPressure }), (read) => {
-    const graduatedAt = definedAt60(read.density.unit) ? '60 degF' : input.baseTemperature
-    const correction = hydrometer === true ? { factor: hydrometerCorrection(graduatedAt, degF(read.temperature)), graduatedAt } : null
-    const used = kilogramsPerCubicMetre(read.density) * (correction?.factor ?? 1)
-    return accepted({ density: read.density, observed: { temperature: read.temperature, pressure: read.pressure, hydrometer: correction }, used })
-  })
-}
-
-/** A density without temperature is at base conditions, where there is no pressure and no hydrometer. */
-function onlyAtBase(input: BaseLiquidInput, path: string): Outcome<null> {
-  const { pressure, hydrometer } = input.density
-  if (hydrometer !== true && pressure === undefined) return accepted(null)
-  return refused({
-    code: 'missing-value', path: `${path}.temperature`, value: '',
-    limit: 'an observed density needs the temperature at which it was observed; leave out pressure and hydrometer where the density is at base conditions',
-    clause: 'MPMS-11.1-2004 11.1.6.2',
-  })
 }
 
 /** Density at 60 °F of a reading: as it stands, or by the search from the base temperature or from what was observed. */

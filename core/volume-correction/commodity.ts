@@ -1,8 +1,11 @@
 import { z } from 'zod'
 import { quantitySchema, worksheetLineSchema } from '../worksheet/index.ts'
 
-export const COMMODITIES = ['crude', 'refined', 'lube', 'special'] as const
-/** Commodity group: A crude, B refined, D lubricating, C special applications by a given expansion factor. */
+export const GROUPS = ['crude', 'refined', 'lube', 'special'] as const
+/** Petroleum groups: A crude, B refined, D lubricating, C special applications by a given expansion factor. */
+export type Group = (typeof GROUPS)[number]
+
+export const COMMODITIES = [...GROUPS] as const
 export type Commodity = (typeof COMMODITIES)[number]
 
 export const BASE_TEMPERATURES = ['60 degF', '15 degC', '20 degC'] as const

@@ -3,7 +3,7 @@ import type { Pressure } from '../units/index.ts'
 import { baseDensityIn, baseDensityLines } from './base-density-lines.ts'
 import { findBaseLiquid } from './base-liquid.ts'
 import type { VolumeCorrectionInput, VolumeCorrectionOutput } from './commodity.ts'
-import { correctionAt } from './correction.ts'
+import { correctionAt } from './petroleum-correction.ts'
 import { readPressure, readTemperature } from './limits.ts'
 
 /**

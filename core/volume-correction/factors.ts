@@ -1,10 +1,12 @@
-import { kilogramsPerCubicMetre, type Density, type DensityUnit } from '../units/index.ts'
+import { kilogramsPerCubicMetre, type Density } from '../units/index.ts'
 import { bandAt, type Subgroup } from './bands.ts'
 import type { Liquid } from './base-density.ts'
 import { BASE_DEGF, fromBase } from './base-temperature.ts'
 import type { BaseTemperature } from './commodity.ts'
 import { compressibility, cpl, notNegative } from './cpl.ts'
 import { ctl, expansionFactor, shiftedDensity, shiftedDensityByAlpha } from './ctl.ts'
+import { definedAt60 } from './density-reading.ts'
+import type { Factors } from './family.ts'
 import { onIpts68 } from './temperature-scale.ts'
 
 /** A liquid whose base density is known: everything that its factors at any temperature and pressure are made from. */
@@ -25,16 +27,10 @@ export interface BaseLiquid extends Liquid {
   readonly ctlToBase: number
 }
 
-/** Factors at one temperature and pressure, unrounded. */
-export interface Factors {
-  readonly ctl: number
+/** Factors of a petroleum liquid, with its compressibility. */
+export interface PetroleumFactors extends Factors {
   /** Scaled compressibility factor [1e-5/psi]. */
   readonly fp: number
-  readonly cpl: number
-  /** CTL × CPL. */
-  readonly ctpl: number
-  /** Density at that temperature and pressure: base density × CTPL [kg/m³]. */
-  readonly density: number
 }
 
 /**
@@ -59,11 +55,6 @@ export function liquidAt60(liquid: Liquid, baseTemperature: BaseTemperature, den
   }
 }
 
-/** °API gravity and relative density 60/60 are defined at 60 °F, whatever the base temperature. @source MPMS-11.1-2004 11.1.5.1 */
-export function definedAt60(unit: DensityUnit): unit is 'degAPI' | 'RD' {
-  return unit === 'degAPI' || unit === 'RD'
-}
-
 /**
  * CTL, CPL and CTPL of a liquid at a temperature and pressure, unrounded, from its base temperature and 0 psig:
  *   CTPL = CTL × CPL;  ρ(t, P) = ρb × CTPL
@@ -74,7 +65,7 @@ export function definedAt60(unit: DensityUnit): unit is 'degAPI' | 'RD' {
  * @source MPMS-11.1-2004 11.1.6.1
  * @checked mpms11.1-2004/11.1.6.1/ex1 and following
  */
-export function factorsAt(liquid: BaseLiquid, t: number, P: number): Factors {
+export function factorsAt(liquid: BaseLiquid, t: number, P: number): PetroleumFactors {
   const tStar = onIpts68(t)
   const fp = compressibility(liquid.shiftedDensity, tStar)
   const CTL = fromBase(ctl(liquid.expansion60, tStar), liquid.ctlToBase)

@@ -1,11 +1,12 @@
-import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { display } from '../rounding/index.ts'
 import {
   Decimal, densityIn, KPA_PER_PSI, parseExpansion, parsePressure, parseTemperature, STANDARD_ATMOSPHERE,
   type DensityUnit, type Expansion, type ExpansionUnit, type Pressure, type PressureUnit, type Temperature, type TemperatureUnit,
 } from '../units/index.ts'
 import { densityRange } from './bands.ts'
-import type { Commodity } from './commodity.ts'
+import type { Group } from './commodity.ts'
+import type { ConditionPaths, Conditions, WrittenConditions } from './family.ts'
 
 /** Temperatures for which the correction is made, in both units as the standard states them. @source MPMS-11.1-2004 11.1.3 */
 export const TEMPERATURES: { readonly [U in TemperatureUnit]: readonly [string, string] } = { degF: ['-58', '302'], degC: ['-50', '150'] }
@@ -63,6 +64,20 @@ export function readPressure(text: string, path: string): Outcome<Pressure> {
 }
 
 /**
+ * Reads temperature and pressure for which the correction is made; no pressure stays null.
+ * Refuses all that {@link readTemperature} and {@link readPressure} refuse.
+ * @param written as written
+ * @param paths where each stood
+ * @source MPMS-11.1-2004 11.1.3
+ */
+export function readConditions({ temperature, pressure }: WrittenConditions, paths: ConditionPaths): Outcome<Conditions> {
+  return allOf<{ temperature: Temperature; pressure: Pressure | null }>({
+    temperature: readTemperature(temperature, paths.temperature),
+    pressure: pressure === undefined ? accepted(null) : readPressure(pressure, paths.pressure),
+  })
+}
+
+/**
  * Reads the thermal expansion factor of a special application: 230e-6 to 930e-6 per °F, 414e-6 to 1674e-6 per °C.
  * Refuses `unreadable-value`, `unit-not-accepted`, `out-of-range`.
  * @param text what was written
@@ -82,7 +97,7 @@ function outOfRange(path: string, value: string, limit: string): Outcome<never> 
 }
 
 /** The range of a group as a refusal names it: at 60 °F, in the unit that was written, and in kg/m³. */
-function rangeInWords(commodity: Commodity, unit: DensityUnit): string {
+function rangeInWords(commodity: Group, unit: DensityUnit): string {
   const { from, to } = densityRange(commodity)
   const range = `${from} to ${to} kg/m3 at 60 degF for ${commodity}`
   switch (unit) {
@@ -103,6 +118,6 @@ function rangeInWords(commodity: Commodity, unit: DensityUnit): string {
  * @source MPMS-11.1-2004 11.1.3
  * @checked mpms11.1-2004/11.1.6.2/ex16
  */
-export function densityOutsideGroup(commodity: Commodity, written: string, unit: DensityUnit, path: string): Finding {
+export function densityOutsideGroup(commodity: Group, written: string, unit: DensityUnit, path: string): Finding {
   return { code: 'density-outside-group', path, value: written, limit: rangeInWords(commodity, unit), clause: LIMITS }
 }
