@@ -70,7 +70,11 @@ function forKysely(path: string, raw: DatabaseSync, begin: 'begin' | 'begin imme
       return {
         reader: statement.columns().length > 0,
         all: (values) => withFile(path, () => statement.all(...values.map(asInput))),
-        run: (values) => withFile(path, () => statement.run(...values.map(asInput))),
+        run: (values) => {
+          // a full or failing disk has already ended the transaction; the error that did it must be heard, not this one
+          if (text === 'rollback' && !raw.isTransaction) return { changes: 0, lastInsertRowid: 0 }
+          return withFile(path, () => statement.run(...values.map(asInput)))
+        },
         iterate: (values) => statement.iterate(...values.map(asInput)),
       }
     },
