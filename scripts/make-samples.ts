@@ -7,8 +7,8 @@ import { MISWRITTEN } from './samples/schedule.ts'
 import { strapped, type Row } from './samples/tank-shape.ts'
 import { eighths } from './samples/writing.ts'
 
-/** Writes samples/terminal and samples/month: always the same files. What they mean is told in samples/README.md. */
-const folder = join(import.meta.dirname, '..', 'samples')
+/** Writes terminal/ and month/ into samples/, or into another folder: always the same files. samples/README.md tells what they mean. */
+const folder = process.argv[2] ?? join(import.meta.dirname, '..', 'samples')
 const YEAR = 2026
 const EFFECTIVE = '2026-08-15 08:00'
 

@@ -20,6 +20,8 @@ export interface SheetLine {
   readonly path: string
   readonly value: unknown
   readonly findings: readonly Finding[]
+  /** Cells that are missing or could not be read. */
+  readonly unread: readonly string[]
   /** The same finding at its cell: `month/movements.csv line 12, opening_liquid`. */
   placed(finding: Finding): Finding
 }
@@ -78,20 +80,24 @@ function tooMany(count: number, file: string): readonly Finding[] {
 function readLine(path: string, names: readonly string[], cells: readonly string[], columns: readonly Column[]): SheetLine {
   const value: Fields = {}
   const findings: Finding[] = []
+  const unread: string[] = []
   if (cells.length !== names.length) findings.push({ code: 'malformed-input', path, value: `${String(cells.length)} cells`, limit: `${String(names.length)} cells, as the heading; a text with a comma stands in quotation marks`, clause: 'HOUSE samples' })
   const cellOf = (name: string): string => cells[names.indexOf(name)] ?? ''
   for (const column of columns) {
     const cell = cellOf(column.name)
     const place = `${path}, ${column.name}`
     if (cell === '') {
-      if (column.optional !== true) findings.push({ code: 'missing-value', path: place, value: '', limit: 'the cell is empty', clause: 'HOUSE samples' })
+      if (column.optional === true) continue
+      findings.push({ code: 'missing-value', path: place, value: '', limit: 'the cell is empty', clause: 'HOUSE samples' })
+      unread.push(place)
       continue
     }
     const read = column.read === undefined ? accepted(cell) : column.read(cell, place, cellOf)
-    if (read.ok) put(value, column.at.split('.'), read.value)
-    else findings.push(...read.findings)
+    if (read.ok) { put(value, column.at.split('.'), read.value); continue }
+    findings.push(...read.findings)
+    unread.push(place)
   }
-  return { path, value, findings, placed: (finding) => ({ ...finding, path: placeOf(finding.path, path, columns) }) }
+  return { path, value, findings, unread, placed: (finding) => ({ ...finding, path: placeOf(finding.path, path, columns) }) }
 }
 
 interface Fields { [field: string]: unknown }
@@ -122,8 +128,7 @@ export function shaped<T>(line: SheetLine, schema: z.ZodType<T>): Outcome<T> {
   const parsed = schema.safeParse(line.value)
   if (parsed.success && line.findings.length === 0) return accepted(parsed.data)
   const found = parsed.success ? [] : malformedInput(parsed.error.issues, line.value).map((finding) => line.placed(finding))
-  const said = new Set(line.findings.map((finding) => finding.path))
-  return refused(...line.findings, ...found.filter((finding) => !said.has(finding.path)))
+  return refused(...line.findings, ...found.filter((finding) => !line.unread.includes(finding.path)))
 }
 
 /** A cell that says yes or no. */

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest'
+import { readTerminalFolder } from '../../../main/exchange/terminal-folder.ts'
+import { sampleFiles, sampleFilesWith } from '../../support/sample-folder.ts'
+
+type Files = Readonly<Record<string, string>>
+const findings = (files: Files): readonly string[] => { const outcome = readTerminalFolder(files); return outcome.ok ? [] : outcome.findings.map((finding) => `${finding.path}: ${finding.code}`) }
+
+describe('the folder of a terminal', () => {
+  it('reads the samples', async () => {
+    const outcome = readTerminalFolder(await sampleFiles())
+    expect(outcome).toMatchObject({ ok: true, value: { terminal: { code: 'CPT', gaugeHour: '06:00' }, effectiveFrom: '2026-08-15T07:00:00Z' } })
+  })
+
+  const TANKS = 'terminal/tanks.csv'
+  it.each<readonly [string, string, string, string, readonly string[]]>([
+    ['a tank of a product that is not there', TANKS, 'Crude tank 101,CRUDE', 'Crude tank 101,TAR', ['terminal/tanks.csv line 2, product: unknown-product']],
+    ['a shell of a material without coefficients', TANKS, 'mild-carbon-steel,no,external-floating,352000', 'brass,no,external-floating,352000', ['terminal/tanks.csv line 2, shell_material: malformed-input']],
+    ['a roof without its critical zone', TANKS, '352000 lb,no,,,5 ft 6 in,7 ft 0 in', '352000 lb,no,,,,', ['terminal/tanks.csv line 2, critical_from: malformed-input']],
+    ['a roof that weighs in barrels', TANKS, '352000 lb', '352000 bbl', ['terminal/tanks.csv line 2, roof_mass: unit-not-accepted']],
+    ['a table that deducts a roof of unknown density', TANKS, '61500 lb,yes,60.0 °API', '61500 lb,yes,', ['terminal/tanks.csv line 4, roof_reference_density: missing-value']],
+    ['the table of another tank', TANKS, 'capacity-tables/TK-101.csv', 'capacity-tables/TK-102.csv', ['terminal/tanks.csv line 2, capacity_table: malformed-input']],
+    ['a table that is not there', TANKS, 'capacity-tables/TK-101.csv', 'TK-101.csv', ['terminal/tanks.csv line 2, capacity_table: missing-value']],
+    ['a party that stands twice', 'terminal/parties.csv', 'SHB,', 'WXF,', ['terminal/parties.csv line 6, code: already-on-record', 'terminal/people.csv line 7, party: unknown-party']],
+    ['a table whose volumes fall', 'terminal/capacity-tables/TK-301.csv', '100,', '100,9', ['terminal/capacity-tables/TK-301.csv line 19: capacity-table-not-increasing']],
+    ['a limit of more than everything', 'terminal/limits.csv', '0.12 %', '112 %', ['terminal/limits.csv line 4, percent: out-of-range']],
+    ['a limit of a product that is not there', 'terminal/limits.csv', 'DIESEL', 'TAR', ['terminal/limits.csv line 4, product: unknown-product']],
+    ['a person of nobody', 'terminal/people.csv', 'Nell Varga,SHB', 'Nell Varga,NOBODY', ['terminal/people.csv line 7, party: unknown-party']],
+    ['a code in small letters', 'terminal/parties.csv', 'WXF,', 'wxf,', ['terminal/parties.csv line 5, code: malformed-input', 'terminal/people.csv line 5, party: unknown-party']],
+    ['a product of no commodity group', 'terminal/products.csv', 'Diesel 10 ppm,refined', 'Diesel 10 ppm,water', ['terminal/products.csv line 4, commodity: malformed-input', 'terminal/limits.csv line 4, product: unknown-product', 'terminal/tanks.csv line 7, product: unknown-product', 'terminal/tanks.csv line 8, product: unknown-product']],
+    ['a zone that is none', 'terminal/terminal.json', 'Europe/Lisbon', 'Europe/Atlantis', ['terminal/terminal.json, terminal.zone: out-of-range']],
+    ['a gauge hour of 25', 'terminal/terminal.json', '06:00', '25:00', ['terminal/terminal.json, gaugeHour: malformed-input']],
+    ['a terminal that is no JSON', 'terminal/terminal.json', '{', '', ['terminal/terminal.json, : malformed-input']],
+  ])('refuses %s at its cell', async (_, file, was, is, expected) => {
+    expect(findings(await sampleFilesWith(file, [was, is]))).toEqual(expected)
+  })
+})
