@@ -12,7 +12,7 @@ export const gauge = {
     spots: 'Temperature spots', remarks: 'Remarks',
   },
   levelBy: { innage: 'Innage', ullage: 'Ullage' },
-  instruments: { hydrometer: 'Hydrometer', 'density-meter': 'Density meter', base: 'Base density given' },
+  instruments: { hydrometer: 'Hydrometer', 'density-meter': 'Density meter', base: 'Base density' },
   optional: 'optional', timeHint: '2026-03-14 06:10',
   spot: (number: number, level: boolean): string => `spot ${number} ${level ? 'level' : 'temperature'}`,
   addSpot: 'Add spot', dropSpot: (number: number): string => `Remove spot ${number}`, spotHead: (number: number): string => `Spot ${number}`,
