@@ -1,21 +1,22 @@
-import { convertVolume, massIn, type Decimal, type MassUnit, type VolumeUnit } from '../units/index.ts'
+import { convertVolume, Decimal, massIn, type MassUnit, type VolumeUnit } from '../units/index.ts'
+import { AIR_CONVENTIONS, type AirConventionName, type AirRule } from './air-conventions.ts'
 
 /**
- * Density in air from density in vacuum: D = slope × ρ − offset, both in kg/m³; air of 1.19923 kg/m³ against weights of
- * 8000 kg/m³. The tables of 1980 used 1.22 and 8100 and differ in the last digit here and there.
- */
-export const IN_AIR = { slope: '1.000149926', offset: '1.199407795', source: 'MPMS-11.5' } as const
-
-/**
- * Density in air [kg/m³], unrounded.
- *   D = 1.000149926 ρ − 1.199407795
- * @param density ρ, density in vacuum [kg/m³], more than 1.2
+ * Density in air from density in vacuum [kg/m³], unrounded, by a convention; by that of 2009 where none is named.
+ *   2009: D = 1.000149926 ρ − 1.199407795;  1980: D = (ρ − 1.22) / (1 − 1.22 / 8100);  short form: D = ρ − 1.1
+ * @param density ρ, density in vacuum [kg/m³], more than 1.3
+ * @param convention a row of {@link AIR_CONVENTIONS}
  * @source MPMS-11.5 density in air
  * @checked d1555m-00/benzene
  * @checked d1250-80/56/850
  */
-export function densityInAir(density: Decimal): Decimal {
-  return density.times(IN_AIR.slope).minus(IN_AIR.offset)
+export function densityInAir(density: Decimal, convention: AirConventionName = 'MPMS-11.5'): Decimal {
+  const rule: AirRule = AIR_CONVENTIONS[convention].rule
+  switch (rule.by) {
+    case 'line': return density.times(rule.slope).minus(rule.offset)
+    case 'buoyancy': return density.minus(rule.air).div(new Decimal(1).minus(new Decimal(rule.air).div(rule.weights)))
+    case 'difference': return density.minus(rule.less)
+  }
 }
 
 /**

@@ -1,27 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { densityInAir, massOfVolume } from '../../../core/quantity/index.ts'
-import { discriminate, display, DISCRIMINATION } from '../../../core/rounding/index.ts'
-import { Decimal, kilogramsPerCubicMetre, parseDensity } from '../../../core/units/index.ts'
-import { must } from '../../support/must.ts'
+import { densityInAir } from '../../../core/quantity/index.ts'
+import { discriminate, DISCRIMINATION } from '../../../core/rounding/index.ts'
+import { Decimal } from '../../../core/units/index.ts'
 import { checkPublishedRows, inputOf } from '../../support/published-rows.ts'
 import { aProduct, anOpeningGauge } from '../../support/snapshots.ts'
 import { aCapacityTable, aTank } from '../../support/tanks.ts'
 import { factorOf, quantityOf, valueOf } from '../../support/worksheets.ts'
 
-checkPublishedRows('tank/table-56.json', (row) => discriminate('density-in-air kg/m3', densityInAir(new Decimal(inputOf(row, 'density at 15C').value))).text)
-
 checkPublishedRows('tank/d1555m.json', (row) => discriminate('density g/cm3', densityInAir(new Decimal(inputOf(row, 'density in vacuum at 15C').value).times(1000)).div(1000)).text)
-
-checkPublishedRows('tank/table-8.json', (row) => {
-  const density = kilogramsPerCubicMetre(must(parseDensity(`${inputOf(row, 'API gravity at 60F').value} degAPI`, 'density')))
-  return display(massOfVolume(new Decimal(1), 'gal', densityInAir(new Decimal(density)), 'lb').toNumber(), 3)
-})
-
-describe('published conversion of mass', () => {
-  it('const/lb-per-gal: a gallon of 1 g/cm3 has a mass of 8.345404452 lb', () => {
-    expect(display(massOfVolume(new Decimal(1), 'gal', new Decimal(1000), 'lb').toNumber(), 9)).toBe('8.345404452')
-  })
-})
 
 describe('published rules on static quantities (tests/published/tank/rules.json)', () => {
   it('GOV-ORDER: free water is taken off before the shell correction', () => {
