@@ -2,6 +2,9 @@ import { spawn, type ChildProcess, type SpawnOptions } from 'node:child_process'
 import { once } from 'node:events'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
+import { callOperation } from '../../../main/operations/call-operation.ts'
+import type { Context } from '../../../main/operations/context.ts'
+import { openContext } from '../../../main/shells/open-context.ts'
 import { HeadMoved, openStore } from '../../../main/store/index.ts'
 import { aFolder, check, nextTicket, postTicket, setUp } from '../../support/ledgers.ts'
 import { adjustmentPosting, ticketPosting } from '../../support/postings.ts'
@@ -61,6 +64,10 @@ describe('two programs at one ledger', () => {
     await once(holder.stdout!, 'data')
     await expect(store.append([adjustmentPosting('1.000')])).rejects.toThrow(`The ledger ${path} is being written by another program`)
     await expect(openStore(path, { waitMs: 100 })).rejects.toThrow('Close the other program, or try again.')
+    // an operation says the same, not that something broke
+    const context: Context = { ...await openContext(null, () => undefined), store }
+    const answer = await callOperation('set-party', { party: { code: 'CPT', name: 'Calder Point Terminal' }, by: 'M. Duarte' }, context, { progress: () => undefined, signal: new AbortController().signal })
+    expect(answer).toEqual({ fault: { message: `The ledger ${path} is being written by another program, which did not finish in time. Close the other program, or try again.` } })
     // reading is not held up, nor is a check
     expect(await store.head()).toMatchObject({ seq: 3 })
     expect(await check(store)).toMatchObject({ whole: true })
