@@ -1,15 +1,19 @@
 import type { ReactNode } from 'react'
 import { useQuery } from '../bridge/use-operation.ts'
 import { CallFailed } from '../parts/Findings.tsx'
+import { Panel } from '../parts/Panel.tsx'
 import { words } from '../words/en.ts'
 
 /** Which software this is, and what it follows. */
-export function About(): ReactNode {
+export function About({ open, onClose }: { readonly open: boolean; readonly onClose: () => void }): ReactNode {
+  return <Panel title={words.ledger.about} open={open} onClose={onClose} width={720}>{open && <Facts />}</Panel>
+}
+
+function Facts(): ReactNode {
   const t = words.ledger
   const [state, again] = useQuery('about', {})
   return (
-    <section className="ledger-about" aria-label={t.about} tabIndex={0}>
-      <h2>{t.about}</h2>
+    <>
       {state.state === 'failed' && <CallFailed error={state.error} onAgain={again} />}
       {state.state === 'done' && (
         <>
@@ -21,6 +25,6 @@ export function About(): ReactNode {
           <ul className="ledger-sources">{state.value.sources.map((source) => <li key={source.key}>{source.edition === '' ? source.title : `${source.edition}: ${source.title}`}</li>)}</ul>
         </>
       )}
-    </section>
+    </>
   )
 }

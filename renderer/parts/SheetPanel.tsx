@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import { useEffect, useRef, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { words } from '../words/en.ts'
@@ -39,9 +39,12 @@ export function SheetPanel(props: SheetPanelProps): ReactNode {
 
 function Sheet({ title, submit, onSubmit, onClose, ready = true, busy, others = [], fault, says, children }: SheetPanelProps): ReactNode {
   const may = ready && !busy
+  const form = useRef<HTMLFormElement>(null)
+  // the panel gives the focus to what is marked so; without it the close button would have it
+  useEffect(() => form.current?.querySelector('input:enabled:not([type=file]), select:enabled, textarea:enabled')?.setAttribute('data-autofocus', 'true'), [])
   useKey('ctrl+enter', submit, () => { if (may) onSubmit() }, { group: title })
   return (
-    <form className="sheet-panel" onSubmit={(event) => { event.preventDefault(); if (may) onSubmit() }} onKeyDown={enterMovesOn}>
+    <form ref={form} className="sheet-panel" onSubmit={(event) => { event.preventDefault(); if (may) onSubmit() }} onKeyDown={enterMovesOn}>
       {says && <div className="sheet-says">{says}</div>}
       {children}
       {others.length > 0 && <div role="alert"><Findings findings={others} /></div>}

@@ -42,7 +42,7 @@ function IdentitySheet({ way, open, onClose, onEntered }: IdentityPanelProps): R
   }
   return (
     <SheetPanel
-      title={way === 'create' ? t.createTitle : t.importTitle} open={open} onClose={onClose} submit={way === 'create' ? t.create : t.import} onSubmit={() => void submit()} busy={state.state === 'running'} ready={identityComplete(form, by, way)}
+      title={way === 'create' ? t.createTitle : t.importTitle} open={open} onClose={onClose} width={600} submit={way === 'create' ? t.create : t.import} onSubmit={() => void submit()} busy={state.state === 'running'} ready={identityComplete(form, by, way)}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{way === 'create' ? t.createSays : t.importSays}</p>}
     >
       {way === 'import' && (

@@ -10,7 +10,7 @@ import { useEnteredBy } from '../parts/use-entered-by.ts'
 import { words } from '../words/en.ts'
 import { ADJUSTMENT_PLACES as AT, adjustmentComplete, EMPTY_ADJUSTMENT, readAdjustment, type AdjustmentForm } from './adjustment-form.ts'
 
-interface AdjustmentPanelProps { readonly open: boolean; readonly onClose: () => void; readonly onPosted: () => void }
+interface AdjustmentPanelProps { readonly open: boolean; readonly onClose: () => void; readonly onPosted: (seq: number) => void }
 
 /** An approved adjustment of a tank's book, with its reason. */
 export function AdjustmentPanel({ open, onClose, onPosted }: AdjustmentPanelProps): ReactNode {
@@ -27,9 +27,10 @@ export function AdjustmentPanel({ open, onClose, onPosted }: AdjustmentPanelProp
   const set = (field: keyof AdjustmentForm) => (value: string): void => setForm((before) => ({ ...before, [field]: value }))
   const timeError = form.effectiveAt.length >= 16 && !read.ok && !read.time.ok ? words.month.period.wrong[read.time.why] : undefined
   const submit = async (): Promise<void> => {
-    if (!read.ok || !(await run(read.input))) return
+    const posted = read.ok ? await run(read.input) : undefined
+    if (!posted) return
     setForm(EMPTY_ADJUSTMENT)
-    onPosted()
+    onPosted(posted.seq)
     onClose()
   }
   return (

@@ -19,6 +19,7 @@ export function MonthPage(_: { readonly route: Route }): ReactNode {
   const day = now.terminal ?? { zone: 'UTC', gaugeHour: '00:00' }
   const [chosen, setChosen] = useState<TypedPeriod>()
   const [adjusting, setAdjusting] = useState(false)
+  const [posted, setPosted] = useState<number>()
   useKey('a', t.adjust, () => setAdjusting(true), { group: t.title })
   const last = lastMonth(now.lastGauges, day)
   const typed = chosen ?? (last && typedMonth(last, day))
@@ -26,9 +27,10 @@ export function MonthPage(_: { readonly route: Route }): ReactNode {
   const adjust = <Button keys="A" onClick={() => setAdjusting(true)}>{t.adjust}</Button>
   return (
     <Page title={t.title} about={typed && <PeriodPicker key={`${typed.from} ${typed.to}`} typed={typed} day={day} onChoose={setChosen} />} actions={<>{adjust}{read?.ok && <SaveReport period={read.period} />}</>}>
+      {posted !== undefined && <p role="status">{t.adjustment.posted(posted)}</p>}
       {!typed && <p className="quiet">{t.nothing}</p>}
       {read?.ok && <MonthReport key={now.head.hash} period={read.period} zone={day.zone} />}
-      <AdjustmentPanel open={adjusting} onClose={() => setAdjusting(false)} onPosted={again} />
+      <AdjustmentPanel open={adjusting} onClose={() => setAdjusting(false)} onPosted={(seq) => { setPosted(seq); again() }} />
     </Page>
   )
 }

@@ -31,7 +31,7 @@ export function MonthTable({ report, zone }: MonthTableProps): ReactNode {
           return (
             <Fragment key={row.key}>
               <tr className={row.kind === 'product' ? 'month-product' : undefined} onClick={toggle}>
-                <th scope="row"><button type="button" aria-expanded={unfolded} aria-label={nameOfRow(row)} onClick={(event) => { event.stopPropagation(); toggle() }}><span aria-hidden="true">{unfolded ? '▾' : '▸'}</span> {headOfRow(row)}</button></th>
+                <th scope="row"><button type="button" aria-expanded={unfolded} title={nameOfRow(row)} onClick={(event) => { event.stopPropagation(); toggle() }}><span aria-hidden="true">{unfolded ? '▾' : '▸'}</span> {headOfRow(row)}</button></th>
                 <RowFigures row={row} />
               </tr>
               {unfolded && <tr className="month-unfolded"><td colSpan={COLUMNS}>{row.kind === 'tank' ? <TankDetails report={report} tank={row.tank} zone={zone} /> : <ProductDetails report={report} product={row.product} name={row.name} result={row.result} />}</td></tr>}

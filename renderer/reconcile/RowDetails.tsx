@@ -34,7 +34,7 @@ export function ProductDetails({ report, product, name, result }: ProductDetails
   const option = useMemo(() => trendChart(report, { product }), [report, product])
   return (
     <div className="month-details">
-      <div>
+      <div className="month-wide">
         <Chart option={option} label={words.month.trendLabel(name)} height={260} />
         <Limit result={result} />
       </div>

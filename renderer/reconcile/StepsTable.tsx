@@ -16,8 +16,8 @@ export function StepsTable({ tank, zone }: { readonly tank: TankReconciliation; 
         <tbody>
           {tank.steps.map((step) => (
             <tr key={step.from + step.to}>
-              <td title={step.fromWhat}>{localTime(step.from, zone)} <span className="quiet">{step.fromWhat}</span></td>
-              <td title={step.toWhat}>{localTime(step.to, zone)} <span className="quiet">{step.toWhat}</span></td>
+              <td><Gauged at={step.from} what={step.fromWhat} zone={zone} /></td>
+              <td><Gauged at={step.to} what={step.toWhat} zone={zone} /></td>
               <td className="end"><Figure value={step.change.value} unit={step.change.unit} unitInHead signed /></td>
               <td className="end"><Figure value={step.perDay?.value} unit={step.perDay?.unit ?? ''} unitInHead /></td>
               <td className="end"><Figure value={step.cumulative.value} unit={step.cumulative.unit} unitInHead /></td>
@@ -27,4 +27,10 @@ export function StepsTable({ tank, zone }: { readonly tank: TankReconciliation; 
       </table>
     </div>
   )
+}
+
+/** When and what was gauged; the year stands over the page. */
+function Gauged({ at, what, zone }: { readonly at: string; readonly what: string; readonly zone: string }): ReactNode {
+  const time = localTime(at, zone)
+  return <><time dateTime={at} title={time}>{time.slice(5)}</time> <span className="quiet">{what}</span></>
 }

@@ -1,3 +1,4 @@
+import { BOUNDARY_WINDOW_HOURS } from '../../core/reconciliation/index.ts'
 import type { Terminal } from '../../core/ticket/index.ts'
 import { localTime, readLocalTime, type ReadTime } from '../parts/local-time.ts'
 
@@ -27,10 +28,13 @@ export function monthOf(instant: string, day: MeasurementDay): Month {
   return date.endsWith('-01') && time <= day.gaugeHour ? monthAfter(month, -1) : month
 }
 
-/** The month of the last gauge there is; none without gauges. */
+/**
+ * The month of the last gauge there is; none without gauges. A gauge shortly after the gauge hour may close the month
+ * before, and a month of which there is no more than that has no data yet.
+ */
 export function lastMonth(gauges: readonly { readonly at: string }[], day: MeasurementDay): Month | undefined {
   const last = gauges.map(({ at }) => at).toSorted((a, b) => Date.parse(a) - Date.parse(b)).at(-1)
-  return last === undefined ? undefined : monthOf(last, day)
+  return last === undefined ? undefined : monthOf(new Date(Date.parse(last) - BOUNDARY_WINDOW_HOURS * 3_600_000).toISOString(), day)
 }
 
 /** The month a typed period is, if it is one. */

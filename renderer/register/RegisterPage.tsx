@@ -37,7 +37,6 @@ export function RegisterPage({ route }: { readonly route: Route }): ReactNode {
   }
   const close = (): void => goTo(addressOf('register'))
   useKey('/', t.keys.search, () => document.getElementById(SEARCH_ID)?.focus(), { group: t.title })
-  useKey('escape', t.keys.close, close, { group: t.title, when: number !== '' })
   return (
     <Page title={t.title} about={list.asking && list.lines.length === 0 ? t.asking : t.shown(list.lines.length, list.more)} actions={<Button disabled={list.lines.length === 0} onClick={() => void saveCsv()}>{t.csv}</Button>}>
       <div className={number === '' ? 'register' : 'register register-beside'}>

@@ -15,7 +15,7 @@ interface RegisterTableProps {
   readonly onChoose: (line: RegisterLine) => void
 }
 
-const NARROW = ['number', 'closed', 'tank', 'kind', 'nsv']
+const NARROW = ['number', 'closed', 'tank', 'nsv', 'unit']
 
 /** Tickets, newest first. */
 export function RegisterTable({ lines, selected, narrow, onChoose }: RegisterTableProps): ReactNode {
@@ -29,13 +29,14 @@ export function RegisterTable({ lines, selected, narrow, onChoose }: RegisterTab
     { key: 'product', head: t.columns.product, cell: (line) => line.productName, sortBy: (line) => line.productName },
     { key: 'from', head: t.columns.from, cell: (line) => line.from },
     { key: 'to', head: t.columns.to, cell: (line) => line.to },
-    { key: 'nsv', head: t.columns.nsv, align: 'end', cell: (line) => <Figure value={line.nsv.value} unit={line.nsv.unit} />, sortBy: (line) => Number(line.nsv.value) },
+    { key: 'nsv', head: t.columns.nsv, align: 'end', cell: (line) => <Figure value={line.nsv.value} unit={line.nsv.unit} unitInHead decimals={3} />, sortBy: (line) => Number(line.nsv.value) },
+    { key: 'unit', head: t.columns.unit, cell: (line) => line.nsv.unit },
     { key: 'weight', head: t.columns.weight, align: 'end', cell: (line) => <Figure value={line.weight.value} unit={line.weight.unit} />, sortBy: (line) => Number(line.weight.value) },
     { key: 'state', head: t.columns.state, cell: (line) => <State line={line} /> },
   ]
   return (
     <DenseTable
-      label={t.title} columns={narrow ? columns.filter((column) => NARROW.includes(column.key)) : columns} rows={lines} rowKey={(line) => line.number} empty={t.empty}
+      label={t.tickets} columns={narrow ? columns.filter((column) => NARROW.includes(column.key)) : columns} rows={lines} rowKey={(line) => line.number} empty={t.empty}
       onChoose={onChoose} selected={selected} struck={(line) => line.voided !== null}
     />
   )

@@ -29,6 +29,7 @@ export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): 
     if (file) download(file)
   }
   useKey('alt+s', words.register.keys.save, () => void savePdf(), { group: words.register.title })
+  useKey('escape', words.register.keys.close, onClose, { group: words.register.title, when: !voiding })
   const line = read.state === 'done' ? read.value.line : undefined
   return (
     <section className="ticket" aria-label={t.label(number)}>
@@ -41,7 +42,7 @@ export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): 
           <Button keys="Esc" onClick={onClose}>{t.close}</Button>
         </div>
       </header>
-      <div className="ticket-body" tabIndex={0} role="region" aria-label={t.label(number)}>
+      <div className="ticket-body" tabIndex={0} role="region" aria-label={t.whole(number)}>
         {document.state === 'failed' && <CallFailed error={document.error} />}
         {document.state === 'done' && <p role="status" className="quiet">{t.saved}</p>}
         {read.state === 'running' && <Waiting />}

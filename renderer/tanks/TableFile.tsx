@@ -8,13 +8,13 @@ import { FilePick } from '../parts/FilePick.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { words } from '../words/en.ts'
 
-interface TableFileProps { readonly table: CapacityTable | null; readonly onTable: (table: CapacityTable) => void; readonly error: string | undefined }
+interface TableFileProps { readonly table: CapacityTable | null; /** The table in force, which need not be drawn again. */ readonly inForce: CapacityTable | undefined; readonly onTable: (table: CapacityTable) => void; readonly error: string | undefined }
 
 /** The capacity table from a file, checked as it is read, and drawn so that a wrong row is seen before it counts. */
-export function TableFile({ table, onTable, error }: TableFileProps): ReactNode {
+export function TableFile({ table, inForce, onTable, error }: TableFileProps): ReactNode {
   const t = words.yard.tankForm
   const [state, run] = useAction('read-capacity-table')
-  const option = useMemo(() => (table ? capacityChart(table) : undefined), [table])
+  const option = useMemo(() => (table && table !== inForce ? capacityChart(table) : undefined), [table, inForce])
   const read = async (file: File): Promise<void> => {
     const found = await run({ name: file.name, file: await fileAsBase64(file) })
     if (found) onTable(found)

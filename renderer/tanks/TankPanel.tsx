@@ -57,7 +57,7 @@ function TankSheet({ tank, open, onClose, onEntered }: TankPanelProps): ReactNod
       </div>
       <TextField id="tank-datum" label={t.datum} value={form.datum} placeholder={t.datumHint} onChange={(datum) => set({ datum })} error={error('tank-datum')} />
       <RoofFields form={form} units={units} onChange={set} errors={placed.errors} />
-      <TableFile table={form.table} onTable={(table) => set({ table })} error={error('tank-table')} />
+      <TableFile table={form.table} inForce={tank?.capacityTable} onTable={(table) => set({ table })} error={error('tank-table')} />
       <EffectiveFields effective={effective} ids={{ from: 'tank-from', by: 'tank-by' }} errors={placed.errors} />
     </SheetPanel>
   )

@@ -6,8 +6,3 @@ export type Checked = OutputOf<'verify-document'>
 export function inOrderOfConcern(checks: Checked['checks']): Checked['checks'] {
   return [...checks.filter((check) => !check.holds), ...checks.filter((check) => check.holds)]
 }
-
-/** How many of the checks hold. */
-export function tally(checks: Checked['checks']): { readonly holding: number; readonly of: number } {
-  return { holding: checks.filter((check) => check.holds).length, of: checks.length }
-}

@@ -9,5 +9,5 @@ export const ledger = {
   damaged: (count: number): string => (count === 1 ? 'The ledger is damaged: 1 difference was found. Stop posting and go back to a backup.' : `The ledger is damaged: ${count} differences were found. Stop posting and go back to a backup.`),
   headIs: (head: string): string => `Head ${head}`, differences: 'Differences', where: 'Where', what: 'What',
   progress: (what: string, done: number, of: number): string => `${what}: ${done} of ${of}`, starting: 'Starting …', cancelled: 'The check was cancelled; nothing is known yet.',
-  about: 'This software', version: 'Version', core: 'SHA-256 of the core', sources: 'Standards and papers it follows',
+  about: 'This software', aboutOpen: 'About this software …', version: 'Version', core: 'SHA-256 of the core', sources: 'Standards and papers it follows',
 } as const

@@ -9,7 +9,7 @@ export const month = {
   table: 'Book against measured, net standard volume',
   columns: { tank: 'Tank', opening: 'Opening measured', receipts: 'Receipts', deliveries: 'Deliveries', adjustments: 'Adjust.', bookClosing: 'Book closing', measuredClosing: 'Measured closing', lossGain: 'Loss/gain', throughput: 'Throughput', percent: '%', limit: 'Limit ±', verdict: 'Verdict' },
   verdicts: { 'within-limit': 'within limit', 'loss-outside-limit': 'loss outside limit', 'gain-outside-limit': 'gain outside limit' },
-  all: (name: string, unit: string): string => `${name}, all tanks [${unit}]`,
+  all: (name: string, unit: string): string => `${name} [${unit}]`,
   bases: { deliveries: 'deliveries', receipts: 'receipts', 'receipts-and-deliveries': 'receipts and deliveries', 'opening-and-receipts': 'opening and receipts' },
   none: 'Nothing could be reconciled in this period.',
   pair: (loses: string, loss: string, gains: string, gain: string, product: string): string => `${loses} lost what ${gains} gained: ${loss} against ${gain} of ${product}, both outside their limits.`,
@@ -26,6 +26,5 @@ export const month = {
   adjustment: {
     title: 'Post adjustment', says: 'An approved change of the book of one tank. The measured inventory is never adjusted, and nothing is adjusted to make a loss disappear.',
     tank: 'Tank', choose: 'choose …', effectiveAt: 'Effective at', nsv: 'Net standard volume, signed', nsvHint: (unit: string): string => `-12.34 ${unit}`, reason: 'Reason', approvedBy: 'Approved by', submit: 'Post adjustment', posted: (seq: number): string => `The adjustment stands as entry ${seq}.`,
-    time: 'Effective at',
   },
 } as const
