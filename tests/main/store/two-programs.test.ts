@@ -61,7 +61,7 @@ describe('two programs at one ledger', () => {
     const store = await openStore(path, { waitMs: 300 })
     await setUp(store)
     const holder = program(['hold', path])
-    await once(holder.stdout!, 'data')
+    await Promise.race([once(holder.stdout!, 'data'), once(holder, 'exit').then(([code]) => { throw new Error(`The other program ended with ${String(code)}`) })])
     await expect(store.append([adjustmentPosting('1.000')])).rejects.toThrow(`The ledger ${path} is being written by another program`)
     await expect(openStore(path, { waitMs: 100 })).rejects.toThrow('Close the other program, or try again.')
     // an operation says the same, not that something broke
