@@ -19,6 +19,10 @@ const SENTENCES = {
   // volume correction
   'density-outside-group': (f) => `${f.path}: ${f.value} has a density at 60 °F outside its group: ${f.limit} (${f.clause}).`,
   'density-not-converged': (f) => `${f.path}: no base density was found for ${f.value} within ${f.limit} (${f.clause}).`,
+  'curve-not-in-order': (f) => `${f.path}: ${f.value} does not continue the product curve; ${f.limit}.`,
+  'curve-slope-implausible': (f) => `${f.path}: from the point before, the curve changes by ${f.value}; the limit is ${f.limit} (${f.clause}).`,
+  'temperature-outside-curve': (f) => `${f.path}: ${f.value} is outside the product curve (${f.limit}); a curve is not carried on past its ends.`,
+  'density-off-curve': (f) => `${f.path}: ${f.value} is further from its curve or equation than is allowed: ${f.limit} (${f.clause}).`,
   // tank and capacity table
   'capacity-table-line': (f) => `${f.path}: “${f.value}” is not a line of a capacity table. Write ${f.limit}.`,
   'capacity-table-not-increasing': (f) => `${f.path}: ${f.value} does not continue the table; ${f.limit}.`,
