@@ -3,10 +3,10 @@ import type { Tank } from '../tank/index.ts'
 import {
   parseDensity, type Decimal, type Density, type Length, type Percent, type Pressure, type Temperature,
 } from '../units/index.ts'
-import { readPressure, readTemperature } from '../volume-correction/index.ts'
+import { readConditions as usualConditions } from '../volume-correction/index.ts'
 import { checkLevel, type LevelFound, type ReadLevel } from './innage-ullage.ts'
 import { parseInstant, type Instant } from './instant.ts'
-import { ambientTemperature, sedimentAndWater, spots, waterCut, type Spot } from './readings.ts'
+import { ambientTemperature, sedimentAndWater, spots, waterCut, type ConditionReader, type Spot } from './readings.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
 
 /** Density as it was observed, with its texts read. */
@@ -42,13 +42,14 @@ export interface ParsedSnapshot {
  * Refuses `unreadable-value`, `unit-not-accepted`, `missing-value`, `out-of-range`, `malformed-input`,
  * `ullage-beyond-reference-height`, `water-above-level`; `reference-height-differs` is an exception, not a refusal.
  * @param snapshot as the schema accepted it
- * @param context the tank that was gauged, checked
+ * @param context the tank that was gauged, checked; and what reads temperatures and pressures of its liquid within the limits
+ *   of the standard, that of API MPMS 11.1 where it is not given
  * @param path of the snapshot, for the findings: `opening`
  * @source MPMS-3.1A gauging procedures
  * @source MPMS-7 temperatures
  * @source MPMS-9 density
  */
-export function readSnapshot(snapshot: GaugeSnapshot, { tank }: { readonly tank: Tank }, path = 'snapshot'): Outcome<ParsedSnapshot> {
+export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = usualConditions }: { readonly tank: Tank; readonly readConditions?: ConditionReader }, path = 'snapshot'): Outcome<ParsedSnapshot> {
   const level = checkLevel(snapshot.level, tank, `${path}.level`)
   const levelMm = level.ok ? level.value.levelMm : undefined
   const read = allOf<{
@@ -58,11 +59,11 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank }: { readonly tank:
     at: parseInstant(snapshot.at, `${path}.at`),
     level,
     waterCut: waterCut(snapshot.waterCut, levelMm, `${path}.waterCut`),
-    liquid: readTemperature(snapshot.temperatures.liquid, `${path}.temperatures.liquid`),
+    liquid: andThen(readConditions({ temperature: snapshot.temperatures.liquid }, { temperature: `${path}.temperatures.liquid`, pressure: '' }), (read) => accepted(read.temperature)),
     ambient: ambientTemperature(snapshot.temperatures.ambient, tank.insulated, `${path}.temperatures.ambient`),
-    spots: spots(snapshot.temperatures.spots ?? [], levelMm, `${path}.temperatures.spots`),
-    pressure: optional(snapshot.pressure, (text) => readPressure(text, `${path}.pressure`)),
-    density: readDensity(snapshot.density, `${path}.density`),
+    spots: spots(snapshot.temperatures.spots ?? [], levelMm, `${path}.temperatures.spots`, readConditions),
+    pressure: readPressure(snapshot.pressure, `${path}.pressure`, readConditions),
+    density: readDensity(snapshot.density, `${path}.density`, readConditions),
     sedimentAndWater: sedimentAndWater(snapshot.sedimentAndWater, `${path}.sedimentAndWater`),
   })
   return andThen(read, (all) => accepted({
@@ -72,12 +73,18 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank }: { readonly tank:
   }))
 }
 
+/** A pressure within the limits of the liquid's standard; read beside a temperature that every standard accepts. */
+function readPressure(text: string | undefined, path: string, readConditions: ConditionReader): Outcome<Pressure | undefined> {
+  return optional(text, (pressure) => andThen(readConditions({ temperature: '15 degC', pressure }, { temperature: path, pressure: path }), (read) =>
+    read.pressure === null ? refused({ code: 'unreadable-value', path, value: pressure, limit: 'a pressure as 12.0 psi', clause: 'HOUSE units' }) : accepted(read.pressure)))
+}
+
 /** A base density stands alone; a density that an instrument showed belongs to a temperature. */
-function readDensity(density: GaugeSnapshot['density'], path: string): Outcome<ReadDensity> {
+function readDensity(density: GaugeSnapshot['density'], path: string, readConditions: ConditionReader): Outcome<ReadDensity> {
   const parts = allOf<{ value: Density; temperature: Temperature | undefined; pressure: Pressure | undefined }>({
     value: parseDensity(density.value, `${path}.value`),
-    temperature: optional(density.temperature, (text) => readTemperature(text, `${path}.temperature`)),
-    pressure: optional(density.pressure, (text) => readPressure(text, `${path}.pressure`)),
+    temperature: optional(density.temperature, (temperature) => andThen(readConditions({ temperature }, { temperature: `${path}.temperature`, pressure: '' }), (read) => accepted(read.temperature))),
+    pressure: readPressure(density.pressure, `${path}.pressure`, readConditions),
   })
   const findings: Finding[] = parts.ok ? [] : [...parts.findings]
   if (density.instrument === 'base') {

@@ -1,8 +1,11 @@
 import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { degC, millimetres, parsePercent, parseTemperature, type Decimal, type Length, type Percent, type Temperature } from '../units/index.ts'
-import { readTemperature } from '../volume-correction/index.ts'
+import type { ConditionPaths, Conditions, WrittenConditions } from '../volume-correction/index.ts'
 import { notNegative } from './innage-ullage.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
+
+/** Reads temperature and pressure of a liquid within the limits of the standard that corrects it. */
+export type ConditionReader = (written: WrittenConditions, paths: ConditionPaths) => Outcome<Conditions>
 
 /** One spot temperature and its level above datum. */
 export interface Spot { readonly level: Length; readonly temperature: Temperature }
@@ -44,24 +47,25 @@ export function waterCut(text: string, levelMm: Decimal | undefined, path: strin
 /**
  * Spot temperatures, each within the liquid. All findings at once; spots are named from 1.
  * @param levelMm level above datum [mm]; undefined where the level itself was refused
+ * @param readConditions limits of the liquid's standard
  * @source MPMS-7 spot temperatures
  */
 export function spots(
-  list: NonNullable<GaugeSnapshot['temperatures']['spots']>, levelMm: Decimal | undefined, path: string,
+  list: NonNullable<GaugeSnapshot['temperatures']['spots']>, levelMm: Decimal | undefined, path: string, readConditions: ConditionReader,
 ): Outcome<readonly Spot[]> {
   const findings: Finding[] = []
   const read: Spot[] = []
   for (const [index, spot] of list.entries()) {
     const place = `${path}.${index + 1}`
     const level = notNegative(spot.level, `${place}.level`)
-    const temperature = readTemperature(spot.temperature, `${place}.temperature`)
+    const temperature = readConditions({ temperature: spot.temperature }, { temperature: `${place}.temperature`, pressure: '' })
     if (!level.ok) findings.push(...level.findings)
     if (!temperature.ok) findings.push(...temperature.findings)
     if (!level.ok || !temperature.ok) continue
     if (levelMm !== undefined && millimetres(level.value).gt(levelMm)) {
       findings.push({ code: 'out-of-range', path: `${place}.level`, value: spot.level, limit: `0 to the level, ${levelMm.toFixed()} mm`, clause: 'MPMS-7 spot temperatures' })
     }
-    read.push({ level: level.value, temperature: temperature.value })
+    read.push({ level: level.value, temperature: temperature.value.temperature })
   }
   return findings.length > 0 ? refused(...findings) : accepted(read)
 }

@@ -3,7 +3,7 @@ import { accepted, refused, type Outcome } from '../refusal/index.ts'
 import { discriminate } from '../rounding/index.ts'
 import type { ReadRoof, Tank } from '../tank/index.ts'
 import type { Temperature, VolumeUnit } from '../units/index.ts'
-import { baseDensityLines, type Correction, type FoundLiquid } from '../volume-correction/index.ts'
+import type { Correction, FamilyLiquid } from '../volume-correction/index.ts'
 import { exceptionFrom, type Quantity, type WorksheetLine } from '../worksheet/index.ts'
 import { densities } from './density-lines.ts'
 import { gaugeLines } from './gauge-lines.ts'
@@ -11,6 +11,7 @@ import { observedLines, type Observed } from './observed-volume.ts'
 import type { Product } from './product.ts'
 import { roofLines, type RoofEffect } from './roof-lines.ts'
 import { shellLines } from './shell-lines.ts'
+import { multipliers } from './multipliers.ts'
 import { standardQuantities, type StandardQuantities } from './standard-lines.ts'
 import type { StaticQuantity, Worksheet } from './worksheet.ts'
 
@@ -20,7 +21,7 @@ export interface Parts {
   readonly product: Product
   readonly read: ParsedSnapshot
   readonly observed: Observed
-  readonly found: FoundLiquid
+  readonly liquid: FamilyLiquid
   readonly correction: Correction
   readonly tableBase: Temperature
   readonly roof: ReadRoof | null
@@ -33,16 +34,17 @@ export interface Parts {
  * @source MPMS-12.1.1 calculation of static quantities
  */
 export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
-  const { tank, product, read, found, correction } = parts
+  const { tank, product, read, liquid, correction } = parts
   const unit = product.volumeUnit
+  const used = multipliers(correction)
   const observed = observedLines(parts.observed, read, tank.capacityTable, unit)
   const shell = shellLines(tank, read.liquid, read.ambient, parts.tableBase)
   const liquidTemperature = correction.lines.filter((line) => line.symbol === 't')
-  const correctionLines = [...baseDensityLines(found), ...correction.lines.filter((line) => line.symbol !== 't')]
-  const density = densities(found, product, correctionLines)
+  const correctionLines = [...liquid.lines, ...correction.lines.filter((line) => line.symbol !== 't')]
+  const density = densities(liquid, product, correctionLines)
   const roof = tank.roof.kind === 'none' || parts.roof === null ? null
-    : roofLines(tank.roof, parts.roof, parts.observed.roof, { densityAtTank: correction.factors.density, air: density.air.value, ctl: correction.ctl.value }, unit)
-  const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: correction.ctpl, sedimentAndWater: read.sedimentAndWater, densities: density }, product)
+    : roofLines(tank.roof, parts.roof, parts.observed.roof, { densityAtTank: correction.factors.density, air: density.air.value, ctl: used.ctl }, unit)
+  const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: used, sedimentAndWater: read.sedimentAndWater, densities: density }, product)
   if (standard.gov.value.isNegative()) {
     return refused({ code: 'out-of-range', path: 'tank.roof.mass', value: tank.roof.kind === 'none' ? '' : tank.roof.mass, limit: `a roof that displaces no more than the tank holds, ${observed.tov.text} ${unit}`, clause: 'MPMS-12.1.1 floating roof adjustment' })
   }
@@ -54,7 +56,7 @@ export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
     baseDensity: density.printed, ctl: correction.ctl.text, cpl: correction.cpl.text, ctpl: correction.ctpl.text,
     ...standardQuantitiesOf(standard, product),
   }
-  return accepted({ lines, quantity, exceptions: read.exceptions.map(exceptionFrom), subgroup: found.liquid.subgroup })
+  return accepted({ lines, quantity, exceptions: read.exceptions.map(exceptionFrom), subgroup: liquid.subgroup, standard: liquid.standard })
 }
 
 function observedQuantities(

@@ -3,6 +3,7 @@ import { Decimal, writtenDigits, type Percent } from '../units/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { Densities } from './density-lines.ts'
 import { massOfVolume } from './mass.ts'
+import type { Multipliers } from './multipliers.ts'
 import type { Product } from './product.ts'
 import type { RoofEffect } from './roof-lines.ts'
 import { sumLine } from './sum-line.ts'
@@ -14,7 +15,7 @@ export interface StandardBasis {
   readonly ctsh: Rounded
   /** Null where there is no floating roof. */
   readonly roof: RoofEffect | null
-  readonly ctpl: Rounded
+  readonly ctpl: Multipliers
   readonly sedimentAndWater: Percent
   readonly densities: Densities
 }
@@ -44,7 +45,7 @@ export function standardQuantities(basis: StandardBasis, { volumeUnit: unit, mas
   const { tov, fw, ctsh, roof, ctpl, densities } = basis
   const volume = `volume ${unit}` as const
   const gov = discriminate(volume, tov.value.minus(fw.value).times(ctsh.value).plus(roof?.rounded.value ?? 0))
-  const gsv = discriminate(volume, gov.value.times(ctpl.value))
+  const gsv = discriminate(volume, gov.value.times(ctpl.ctpl))
   const csw = discriminate('CSW', new Decimal(1).minus(basis.sedimentAndWater.value.div(100)))
   const nsv = discriminate(volume, gsv.value.times(csw.value))
   const mass = discriminate(`mass ${massUnit}`, massOfVolume(nsv.value, unit, densities.vacuum.value, massUnit))
@@ -56,7 +57,7 @@ export function standardQuantities(basis: StandardBasis, { volumeUnit: unit, mas
     gov, gsv, csw, nsv, swVolume: swLine.value, tcv: tcvLine.value, mass, weight,
     lines: [
       roundedLine({ symbol: 'GOV', name: 'Gross observed volume', unit, formula: `(TOV − FW) × CTSh${roofPart.formula}`, clause: 'MPMS-12.1.1 gross observed volume', from: ['TOV', 'FW', 'CTSh', ...roofPart.from], rounded: gov }),
-      roundedLine({ symbol: 'GSV', name: 'Gross standard volume', unit, formula: 'GOV × CTPL', clause: 'MPMS-12.1.1 gross standard volume', from: ['GOV', 'CTPL'], rounded: gsv }),
+      roundedLine({ symbol: 'GSV', name: 'Gross standard volume', unit, formula: 'GOV × CTPL', clause: 'MPMS-12.1.1 gross standard volume', from: ['GOV', 'CTPL'], rounded: gsv, notes: ctpl.notes }),
       inputLine({ symbol: 'SW', name: 'Sediment and water by volume', value: writtenDigits(basis.sedimentAndWater), unit: '%', clause: 'MPMS-12.1.1 CSW' }),
       roundedLine({ symbol: 'CSW', name: 'Correction for sediment and water', unit: '', formula: '1 − SW / 100', clause: 'MPMS-12.1.1 CSW', from: ['SW'], rounded: csw }),
       roundedLine({ symbol: 'NSV', name: 'Net standard volume', unit, formula: 'GSV × CSW', clause: 'MPMS-12.1.1 net standard volume', from: ['GSV', 'CSW'], rounded: nsv }),

@@ -1,8 +1,8 @@
 import { checkLevel, readSnapshot, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
-import { accepted, allOf, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, eachOnce, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { checkTank, readRoof, type ReadRoof, type Tank } from '../tank/index.ts'
 import { millimetres, parseLength, type Temperature } from '../units/index.ts'
-import { correctionAt, readTemperature, type FoundLiquid } from '../volume-correction/index.ts'
+import { readConditionsOf, readTemperature, type FamilyLiquid } from '../volume-correction/index.ts'
 import { checkBelongs } from './belongs.ts'
 import { composeWorksheet } from './compose.ts'
 import { liquidOf } from './liquid.ts'
@@ -26,10 +26,10 @@ import type { Worksheet } from './worksheet.ts'
  */
 export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnapshot, path = 'snapshot'): Outcome<Worksheet> {
   const checkedTank = checkTank(tank, 'tank')
-  const read = readSnapshot(snapshot, { tank }, path)
+  const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, path)
   const liquid = liquidOf(product, snapshot, path)
   const observed = checkedTank.ok ? observeSnapshot(tank, snapshot, path) : checkedTank
-  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FoundLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null }>({
+  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null }>({
     tank: checkedTank,
     belongs: checkBelongs(tank, product, snapshot, path),
     read, liquid, observed,
@@ -38,8 +38,9 @@ export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnap
   })
   if (!all.ok) return refused(...eachOnce(all.findings))
   const { value } = all
-  const correction = correctionAt(value.liquid.liquid, value.read.liquid, value.read.pressure ?? null)
-  return composeWorksheet({ tank, product, read: value.read, observed: value.observed, found: value.liquid, correction, tableBase: value.base, roof: value.roof })
+  const corrected = value.liquid.correct({ temperature: value.read.liquid, pressure: value.read.pressure ?? null }, { temperature: `${path}.temperatures.liquid`, pressure: `${path}.pressure` })
+  return andThen(corrected, (correction) =>
+    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof }))
 }
 
 /** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */
@@ -50,14 +51,4 @@ function observeSnapshot(tank: Tank, snapshot: GaugeSnapshot, path: string): Out
     const cutCanBe = cutMm !== undefined && !cutMm.isNegative() && cutMm.lte(levelMm)
     return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path)
   })
-}
-
-/** Findings without those that two checks made of the same thing. */
-export function eachOnce(findings: readonly Finding[]): readonly Finding[] {
-  const seen = new Map<string, Finding>()
-  for (const finding of findings) {
-    const key = `${finding.code} ${finding.path} ${finding.value}`
-    if (!seen.has(key)) seen.set(key, finding)
-  }
-  return [...seen.values()]
 }

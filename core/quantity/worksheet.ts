@@ -22,5 +22,7 @@ export const worksheetSchema = z.strictObject({
   exceptions: z.array(exceptionSchema),
   /** Density zone that was used: `crude`, `gasoline`, … */
   subgroup: z.string(),
+  /** Standard, edition, table and zone that gave the factors: `API MPMS 11.1-2004, refined products (gasoline)`. */
+  standard: z.string(),
 })
 export type Worksheet = Readonly<z.infer<typeof worksheetSchema>>

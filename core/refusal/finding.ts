@@ -54,3 +54,13 @@ export function andThen<T, S>(outcome: Outcome<T>, step: (value: T) => Outcome<S
 export function optional<T>(text: string | undefined, parse: (text: string) => Outcome<T>): Outcome<T | undefined> {
   return text === undefined ? accepted(undefined) : parse(text)
 }
+
+/** Findings without those that two checks made of the same thing. */
+export function eachOnce(findings: readonly Finding[]): readonly Finding[] {
+  const seen = new Map<string, Finding>()
+  for (const finding of findings) {
+    const key = `${finding.code} ${finding.path} ${finding.value}`
+    if (!seen.has(key)) seen.set(key, finding)
+  }
+  return [...seen.values()]
+}

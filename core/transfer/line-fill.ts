@@ -1,9 +1,9 @@
 import type { GaugeSnapshot } from '../gauge/index.ts'
-import { densities, liquidOf, massOfVolume, type Product } from '../quantity/index.ts'
+import { densities, liquidOf, massOfVolume, multipliers, type Product } from '../quantity/index.ts'
 import { accepted, allOf, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { discriminate } from '../rounding/index.ts'
 import { convertVolume, Decimal, parsePercent, parseVolume, writtenDigits, type Percent, type Temperature, type Volume } from '../units/index.ts'
-import { baseDensityLines, correctionAt, readTemperature, type FoundLiquid } from '../volume-correction/index.ts'
+import { readConditionsOf, type Correction, type FamilyLiquid } from '../volume-correction/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { MovedValues } from './moved.ts'
 
@@ -28,13 +28,15 @@ const CLAUSE = 'MPMS-12.1.1 line fill'
  */
 export function lineQuantity(contents: LineContents, gauge: keyof typeof GAUGES, product: Product, snapshot: GaugeSnapshot): Outcome<LineQuantity> {
   const path = `lineFill.${gauge}`
-  const read = allOf<{ volume: Volume; temperature: Temperature; found: FoundLiquid; sw: Percent }>({
+  const at = { temperature: `${path}.temperature`, pressure: `${path}.pressure` }
+  const read = allOf<{ volume: Volume; temperature: Temperature; liquid: FamilyLiquid; sw: Percent }>({
     volume: readLineVolume(contents.volume, `${path}.volume`),
-    temperature: readTemperature(contents.temperature, `${path}.temperature`),
-    found: liquidOf(product, snapshot, gauge),
+    temperature: andThen(readConditionsOf(product.commodity, product.edition, { temperature: contents.temperature }, at), (read) => accepted(read.temperature)),
+    liquid: liquidOf(product, snapshot, gauge),
     sw: parsePercent(snapshot.sedimentAndWater, `${gauge}.sedimentAndWater`),
   })
-  return andThen(read, ({ volume, temperature, found, sw }) => accepted(atBase(volume, temperature, found, sw, product, gauge)))
+  return andThen(read, ({ volume, temperature, liquid, sw }) => andThen(liquid.correct({ temperature, pressure: null }, at), (correction) =>
+    accepted(atBase(volume, temperature, liquid, correction, sw, product, gauge))))
 }
 
 function readLineVolume(text: string, path: string): Outcome<Volume> {
@@ -43,14 +45,15 @@ function readLineVolume(text: string, path: string): Outcome<Volume> {
     : accepted(volume))
 }
 
-function atBase(volume: Volume, temperature: Temperature, found: FoundLiquid, sw: Percent, product: Product, gauge: keyof typeof GAUGES): LineQuantity {
+function atBase(volume: Volume, temperature: Temperature, liquid: FamilyLiquid, correction: Correction, sw: Percent, product: Product, gauge: keyof typeof GAUGES): LineQuantity {
   const { volumeUnit: unit, massUnit } = product
   const quantity = `volume ${unit}` as const
   const at = GAUGES[gauge]
-  const { ctpl } = correctionAt(found.liquid, temperature, null)
+  const { ctpl } = correction
+  const used = multipliers(correction)
   const csw = discriminate('CSW', new Decimal(1).minus(sw.value.div(100)))
-  const density = densities(found, product, baseDensityLines(found))
-  const gsv = discriminate(quantity, convertVolume(volume.value, volume.unit, unit).times(ctpl.value))
+  const density = densities(liquid, product, liquid.lines)
+  const gsv = discriminate(quantity, convertVolume(volume.value, volume.unit, unit).times(used.ctpl))
   const nsv = discriminate(quantity, gsv.value.times(csw.value))
   const mass = discriminate(`mass ${massUnit}`, massOfVolume(nsv.value, unit, density.vacuum.value, massUnit))
   const weight = discriminate(`mass ${massUnit}`, massOfVolume(nsv.value, unit, density.air.value, massUnit))
@@ -58,8 +61,8 @@ function atBase(volume: Volume, temperature: Temperature, found: FoundLiquid, sw
   const lines = [
     inputLine({ symbol: `VL${at}`, name: `Contents of the line at the ${gauge} gauge, as observed`, value: writtenDigits(volume), unit: volume.unit, clause: CLAUSE }),
     inputLine({ symbol: `tL${at}`, name: `Temperature of the line at the ${gauge} gauge`, value: writtenDigits(temperature), unit: temperature.unit, clause: CLAUSE }),
-    roundedLine({ symbol: `CTPL${at}`, name: `CTPL of the line at the ${gauge} gauge`, unit: '', formula: `CTL at tL${at} and atmospheric pressure`, clause: 'MPMS-11.1-2004 11.1.6.1', from: [from(density.vacuumSymbol), `tL${at}`], rounded: ctpl }),
-    roundedLine({ symbol: `GSVL${at}`, name: `Gross standard volume of the line at the ${gauge} gauge`, unit, formula: `VL${at} × CTPL${at}`, clause: CLAUSE, from: [`VL${at}`, `CTPL${at}`], rounded: gsv }),
+    roundedLine({ symbol: `CTPL${at}`, name: `CTPL of the line at the ${gauge} gauge`, unit: '', formula: `CTL at tL${at} and atmospheric pressure`, clause: correction.clause, from: [from(density.vacuumSymbol), `tL${at}`], rounded: ctpl }),
+    roundedLine({ symbol: `GSVL${at}`, name: `Gross standard volume of the line at the ${gauge} gauge`, unit, formula: `VL${at} × CTPL${at}`, clause: CLAUSE, from: [`VL${at}`, `CTPL${at}`], rounded: gsv, notes: used.notes }),
     roundedLine({ symbol: `NSVL${at}`, name: `Net standard volume of the line at the ${gauge} gauge`, unit, formula: `GSVL${at} × ${from('CSW')}`, clause: CLAUSE, from: [`GSVL${at}`, from('CSW')], rounded: nsv }),
     roundedLine({ symbol: `MASSL${at}`, name: `Mass of the line at the ${gauge} gauge`, unit: massUnit, formula: `NSVL${at} × ${from(density.vacuumSymbol)}`, clause: 'MPMS-11.5 mass and weight', from: [`NSVL${at}`, from(density.vacuumSymbol)], rounded: mass }),
     roundedLine({ symbol: `WEIGHTL${at}`, name: `Weight in air of the line at the ${gauge} gauge`, unit: massUnit, formula: `NSVL${at} × ${from('D')}`, clause: 'MPMS-11.5 mass and weight', from: [`NSVL${at}`, from('D')], rounded: weight }),

@@ -1,6 +1,6 @@
 import { parseInstant } from '../gauge/index.ts'
-import { eachOnce, staticQuantity, type Worksheet } from '../quantity/index.ts'
-import { accepted, allOf, refused, type Finding, type Outcome } from '../refusal/index.ts'
+import { staticQuantity, type Worksheet } from '../quantity/index.ts'
+import { accepted, allOf, eachOnce, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import type { WorksheetLine } from '../worksheet/index.ts'
 import { lineQuantity, type LineQuantity } from './line-fill.ts'
 import { acrossCustodyPoint, lineChange, tankChange, valuesOf } from './moved.ts'

@@ -51,5 +51,5 @@ export function correctionOf(parts: CorrectionParts): Correction {
     roundedLine({ symbol: 'CPL', name: 'Correction for the effect of pressure on the liquid', unit: '', ...parts.cpl, rounded: cpl }),
     roundedLine({ symbol: 'CTPL', name: 'Correction for temperature and pressure of the liquid', unit: '', formula: 'CTL × CPL', from: ['CTL', 'CPL'], ...parts.ctpl, rounded: ctpl }),
   ]
-  return { factors, ctl, cpl, ctpl, volumesBy: parts.volumesBy ?? 'rounded', lines }
+  return { factors, ctl, cpl, ctpl, volumesBy: parts.volumesBy ?? 'rounded', clause: parts.ctpl.clause, lines }
 }

@@ -1,9 +1,10 @@
 import type { Outcome } from '../refusal/index.ts'
 import type { Rounded } from '../rounding/index.ts'
-import type { SourceKey } from '../sources.ts'
+import type { Citation, SourceKey } from '../sources.ts'
 import type { Density, DensityUnit, Pressure, Temperature } from '../units/index.ts'
 import type { WorksheetLine } from '../worksheet/index.ts'
 import type { BaseTemperature, DensityInput } from './commodity.ts'
+import type { ProductCurve } from './product-curve-schema.ts'
 
 /**
  * What a family of commodities does, as data and pure functions; one constant per family, listed in `families.ts`, whose
@@ -21,10 +22,11 @@ export interface Family {
   /** Settings that a product of this family needs, and those that it may have; any other is refused as `value-not-used`. */
   readonly settings: { readonly needs: readonly SettingName[]; readonly may: readonly SettingName[] }
   /**
-   * Reads the settings that are there, each with its limits. What is missing or does not belong was refused before.
+   * Reads the settings that are there, each with its limits and against edition and base temperature. What is missing or
+   * does not belong to the family is refused by `checkSettings` of `families.ts`.
    * @param paths where each setting stood: `product.alpha`
    */
-  readonly checkSettings: (input: FamilySettings, paths: SettingPaths) => Outcome<null>
+  readonly checkSettings: (input: ProductSettings, paths: SettingPaths) => Outcome<null>
   /**
    * Temperature and pressure as written, within the limits of the standard, unrounded; `null` where no pressure was
    * stated. Called for conditions of a tank or line and, by the family itself, for those of an observed density.
@@ -94,6 +96,8 @@ export interface Correction {
   readonly ctpl: Rounded
   /** Whether the edition multiplies volumes by the rounded or by the unrounded factors. */
   readonly volumesBy: 'rounded' | 'unrounded'
+  /** Where the standard gives CTPL, for lines that use it elsewhere. */
+  readonly clause: Citation
   /** Symbols `t`, `P`, then what the family has, then `CTL`, `CPL`, `CTPL`; every line from lines above it. */
   readonly lines: readonly WorksheetLine[]
 }
@@ -108,9 +112,9 @@ export interface ConditionPaths { readonly temperature: string; readonly pressur
  *  - `alpha` (special): thermal expansion factor at 60 °F, `0.000510 /degF`
  *  - `molarMass` (lpg): `44.096 g/mol`, for the vapour
  *  - `component` (chemical): which of the tabulated substances
- *  - `content` (ethanol, biodiesel): share of the named substance, `99.5 %`; each family says of what and by what
- *  - `salinity` (water): `35 g/kg`
- *  - `curve` (curve): density against temperature from a certificate
+ *  - `content` (ethanol): share of ethanol by mass, `99.5 %`
+ *  - `salinity` (water): practical salinity, `35 PSU`
+ *  - `curve` (curve): density or VCF against temperature from a certificate
  *  - `figures` (the 1980 tables): decimals of the factor, `four` as printed or `five`
  */
 export interface FamilySettings {
@@ -123,18 +127,17 @@ export interface FamilySettings {
   readonly figures?: 'four' | 'five' | undefined
 }
 export type SettingName = keyof FamilySettings
-export type SettingPaths = { readonly [S in SettingName]: string }
+/** Where each setting stood, and the edition: `product.alpha`, `product.edition`. */
+export type SettingPaths = { readonly [S in SettingName | 'edition' | 'baseTemperature']: string }
 
-/** Density against temperature as a laboratory certificate gives it, in the order of rising temperature. */
-export interface ProductCurve {
-  readonly certificate: string
-  readonly points: readonly { readonly temperature: string; readonly density: string }[]
+/** The settings with the edition that the product names and its base temperature. */
+export interface ProductSettings extends FamilySettings {
+  readonly edition: SourceKey
+  readonly baseTemperature: BaseTemperature
 }
 
 /** What a base density is found from, as it was written. */
-export interface FamilyInput extends FamilySettings {
-  readonly edition: SourceKey
-  readonly baseTemperature: BaseTemperature
+export interface FamilyInput extends ProductSettings {
   /** Absent only where the family knows the density itself (curve, water); the others refuse `missing-value`. */
   readonly density?: DensityInput | undefined
 }

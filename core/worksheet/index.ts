@@ -3,6 +3,6 @@
  * In: rounded values. Out: lines that are printed as they were computed.
  */
 export {
-  exactLine, exceptionFrom, exceptionSchema, inputLine, quantitySchema, roundedLine, worksheetLineSchema,
+  exactLine, exceptionFrom, exceptionSchema, inputLine, quantitySchema, roundedLine, unroundedLine, worksheetLineSchema,
   type Exception, type Quantity, type WorksheetLine,
 } from './line.ts'

@@ -62,6 +62,11 @@ export function exactLine(words: LineWords & { readonly formula: string; readonl
   return { symbol: words.symbol, name: words.name, value: text, unit: words.unit, unrounded: text, rounding: 'not rounded', formula: words.formula, clause: words.clause, from: [...words.from], notes: [...(words.notes ?? [])] }
 }
 
+/** A line with the value that it was rounded from. */
+export function unroundedLine(line: WorksheetLine): WorksheetLine {
+  return line.value === line.unrounded ? line : { ...line, value: line.unrounded, rounding: 'not rounded' }
+}
+
 /** A finding that was allowed, as it is printed. */
 export function exceptionFrom(finding: Finding): Exception {
   return { ...finding, message: wording(finding) }

@@ -1,12 +1,12 @@
 import { z } from 'zod'
 import { identitySchema, productLimitSchema, type ProductLimit } from '../../core/ledger/index.ts'
-import { productSchema, type Product } from '../../core/quantity/index.ts'
+import { checkProduct, productSchema, type Product } from '../../core/quantity/index.ts'
 import { readFigure, readShare } from '../../core/reconciliation/index.ts'
 import { accepted, andThen, refused, type Finding, type Outcome } from '../../core/refusal/index.ts'
 import { checkTank, tankSchema, type CapacityTable, type Tank } from '../../core/tank/index.ts'
 import { partySchema, terminalSchema, type Party, type Terminal } from '../../core/ticket/index.ts'
 import { malformedInput } from '../operations/malformed-input.ts'
-import { checkProduct, checkTerminal } from '../operations/set-up-checks.ts'
+import { checkTerminal } from '../operations/set-up-checks.ts'
 import { readCapacityTableCsv } from './capacity-table-csv.ts'
 import { readSheet, shaped, yesOrNo, type Column, type SheetLine } from './csv-sheet.ts'
 import { instantOfLocal } from './local-time.ts'
@@ -37,6 +37,8 @@ const PRODUCT: readonly Column[] = [
   ...plain(['code', 'name', 'commodity']), { name: 'alpha', at: 'alpha', optional: true }, ...plain(['edition']),
   { name: 'base_temperature', at: 'baseTemperature', read: (text) => accepted(text.replace(/\s*°\s*/, ' deg')) },
   { name: 'volume_unit', at: 'volumeUnit' }, { name: 'mass_unit', at: 'massUnit' }, { name: 'density_unit', at: 'densityUnit' },
+  ...plain(['component', 'content', 'salinity', 'figures']).map((column) => ({ ...column, optional: true })),
+  { name: 'molar_mass', at: 'molarMass', optional: true }, { name: 'air_convention', at: 'airConvention', optional: true },
 ]
 const tankColumns = (files: Files): readonly Column[] => [
   ...plain(['code', 'name', 'product']), { name: 'shell_material', at: 'shellMaterial' }, { name: 'insulated', at: 'insulated', read: yesOrNo },

@@ -1,22 +1,15 @@
 import { productInForce, type OnRecord } from './on-record.ts'
 import type { ProductLimit } from '../../core/ledger/index.ts'
-import type { Product } from '../../core/quantity/index.ts'
 import { readFigure, readShare } from '../../core/reconciliation/index.ts'
 import { accepted, allOf, refused, andThen, type Outcome } from '../../core/refusal/index.ts'
 import type { Terminal } from '../../core/ticket/index.ts'
 import type { Decimal } from '../../core/units/index.ts'
-import { readAlpha } from '../../core/volume-correction/index.ts'
 
 /** A terminal's zone must be one that the system knows; periods are cut by it. */
 export function checkTerminal(terminal: Terminal, path: string): Outcome<Terminal> {
   const known = Intl.supportedValuesOf('timeZone').includes(terminal.zone) || terminal.zone === 'UTC'
   if (known) return accepted(terminal)
   return refused({ code: 'out-of-range', path: `${path}.zone`, value: terminal.zone, limit: 'an IANA time zone, as Europe/Lisbon or UTC', clause: 'HOUSE terminal' })
-}
-
-/** A product's expansion factor stands where its commodity needs one, and only there. */
-export function checkProduct(product: Product, path: string): Outcome<Product> {
-  return andThen(readAlpha(product, `${path}.alpha`), () => accepted(product))
 }
 
 /** A limit reads, and is for a product on record. */

@@ -32,7 +32,7 @@ export function aWorksheet(nsv: string): Worksheet {
       tov: volume, fw: none, ctsh: '1.00000', fra: none, gov: volume, baseDensity: { value: '845.3', unit: 'kg/m3' }, ctl: '1.00000', cpl: '1.00000', ctpl: '1.00000',
       gsv: volume, csw: '1.00000', nsv: volume, swVolume: none, tcv: volume, mass: tonnes, weight: tonnes,
     },
-    exceptions: [], subgroup: 'crude',
+    exceptions: [], subgroup: 'crude', standard: 'API MPMS 11.1-2004, crude oils',
   }
 }
 

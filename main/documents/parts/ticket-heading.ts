@@ -40,7 +40,7 @@ export function ticketHeading(ticket: Ticket, basis: Basis): Content[] {
       table: { widths: ['*', '*', '*'], body: [[
         labelled('Product', { stack: [{ text: `${ticket.productName} (${ticket.product.code})`, bold: true }, { text: `${basis.product.commodity}, base ${spelled(basis.product.baseTemperature)}, 0 gauge pressure`, color: TINT, fontSize: 7 }] }),
         labelled('Tank', { stack: [{ text: `${basis.tank.name} (${ticket.tank.code})`, bold: true }, { text: `${ROOFS[basis.tank.roof.kind]}, ${basis.tank.insulated ? 'insulated' : 'not insulated'}`, color: TINT, fontSize: 7 }] }),
-        labelled('Volume correction', { stack: [{ text: editionWords(basis.product.edition), bold: true }, { text: `zone at opening ${ticket.result.opening.subgroup}, at closing ${ticket.result.closing.subgroup}`, color: TINT, fontSize: 7 }] }),
+        labelled('Volume correction', { stack: standards(ticket) }),
       ]] },
       layout: RULED_BELOW_THIN,
     },
@@ -58,7 +58,8 @@ function spelled(temperature: string): string {
   return `${value} ${printedUnit(unit)}`
 }
 
-function editionWords(edition: Basis['product']['edition']): string {
-  const words: { readonly [E in Basis['product']['edition']]: string } = { 'MPMS-11.1-2004': 'API MPMS 11.1, May 2004' }
-  return words[edition]
+/** Standard, edition, table and zone that gave the factors; both where opening and closing differ. */
+function standards({ result: { opening, closing } }: Ticket): Content[] {
+  if (opening.standard === closing.standard) return [{ text: opening.standard, bold: true }, { text: `zone at opening and closing: ${opening.subgroup}`, color: TINT, fontSize: 7 }]
+  return [{ text: opening.standard, bold: true }, { text: `at closing: ${closing.standard}`, color: TINT, fontSize: 7 }]
 }

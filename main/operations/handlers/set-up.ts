@@ -1,10 +1,11 @@
 import { parseInstant } from '../../../core/gauge/index.ts'
+import { checkProduct } from '../../../core/quantity/index.ts'
 import { allOf, orRefuse, andThen } from '../../../core/refusal/index.ts'
 import { checkTank } from '../../../core/tank/index.ts'
 import type { Handler } from '../context.ts'
 import { productInForce, readRecord } from '../on-record.ts'
 import { post } from '../post.ts'
-import { checkLimit, checkProduct, checkTerminal } from '../set-up-checks.ts'
+import { checkLimit, checkTerminal } from '../set-up-checks.ts'
 
 export const setTerminal: Handler<'set-terminal'> = async ({ terminal, by }, context) => {
   orRefuse(checkTerminal(terminal, 'terminal'))

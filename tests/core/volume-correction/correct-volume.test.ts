@@ -3,12 +3,14 @@ import { SOURCES, sourceKeyOf } from '../../../core/sources.ts'
 import { degF, parseTemperature } from '../../../core/units/index.ts'
 import {
   baseDensityIn, correctVolume, factorsAt, findBaseLiquid, volumeCorrectionOutputSchema,
-  type VolumeCorrectionInput, type VolumeCorrectionOutput,
+  type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput,
 } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 
-const CRUDE: VolumeCorrectionInput = { commodity: 'crude', density: { value: '31.4 degAPI' }, baseTemperature: '60 degF', temperature: '88.3 degF', pressure: '0 psi' }
-const DIESEL: VolumeCorrectionInput = {
+type WithDensity = VolumeCorrectionInput & { readonly density: DensityInput }
+
+const CRUDE: WithDensity = { commodity: 'crude', density: { value: '31.4 degAPI' }, baseTemperature: '60 degF', temperature: '88.3 degF', pressure: '0 psi' }
+const DIESEL: WithDensity = {
   commodity: 'refined', density: { value: '835.2 kg/m3', temperature: '27.5 degC', pressure: '0 kPa', hydrometer: true },
   baseTemperature: '15 degC', temperature: '31.25 degC', pressure: '350 kPa',
 }
@@ -31,7 +33,7 @@ describe('the worksheet', () => {
   })
 
   it('goes from what was observed, with the hydrometer correction, to CTPL', () => {
-    expect(symbols(corrected(DIESEL))).toEqual(['ρobs', 'tobs', 'Pobs', 'HYC', 'ρhyc', 'ρ60', 'ρb', 'α60', 't', 'P', 'Fp', 'CTL', 'CPL', 'CTPL'])
+    expect(symbols(corrected(DIESEL))).toEqual(['ρobs', 'tobs', 'Pobs', 'HYC', 'ρhyc', 'ρ60', 'ρb', 'α60', 't', 'P', 'Fp', 'CTL', 'CPL', 'CTPL', 'CTPLobs', 'Valt/Vobs'])
   })
 
   it.each([CRUDE, DIESEL, { ...CRUDE, commodity: 'special', alpha: '0.000510 /degF' } as const, { ...CRUDE, density: { value: '0.8682 RD', temperature: '72 degF' } }])('names for each line lines before it, a known source and, where it was computed, a formula', (input) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { discriminate } from '../../../core/rounding/index.ts'
 import { cubicMetresPer, Decimal, densityIn, kilogramsPerCubicMetre, massIn, parseDensity } from '../../../core/units/index.ts'
-import { correctVolume, waterDensity, type Commodity, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
+import { correctVolume, waterDensity, type Commodity, type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 import { checkPublishedRows, DISAGREEMENTS, inputOf, publishedIds, publishedRows, type Expected, type Got, type PublishedRow } from '../../support/published-rows.ts'
 import { codesOf } from '../../support/refusals.ts'
@@ -18,8 +18,10 @@ function named(row: PublishedRow, pattern: RegExp): string | undefined {
   return row.inputs.find((input) => pattern.test(input.name))?.name
 }
 
+type WithDensity = VolumeCorrectionInput & { readonly density: DensityInput }
+
 /** The row's inputs as a person would write them. */
-function asWritten(row: PublishedRow): VolumeCorrectionInput {
+function asWritten(row: PublishedRow): WithDensity {
   const temperature = written(row, 'temperature')
   const pressure = written(row, 'pressure')
   const atBase = named(row, /(API gravity|relative density|density) (at 60F|60\/60F|at base temperature)/)
@@ -67,7 +69,7 @@ function volumeCorrection(row: PublishedRow, expected: Expected): Got {
 for (const section of ['11.1.6.1', '11.1.6.2', '11.1.7.1', '11.1.7.2']) checkPublishedRows(`mpms-11.1-2004/${section}.json`, volumeCorrection)
 
 /** A product of the 2004 edition whose density at one base is wanted at another. */
-function product(value: string, baseTemperature: VolumeCorrectionInput['baseTemperature'], observed: Partial<VolumeCorrectionInput['density']> = {}): VolumeCorrectionOutput {
+function product(value: string, baseTemperature: VolumeCorrectionInput['baseTemperature'], observed: Partial<DensityInput> = {}): VolumeCorrectionOutput {
   return must(correctVolume({ commodity: 'refined', density: { value, ...observed }, baseTemperature, temperature: '60 degF' }))
 }
 

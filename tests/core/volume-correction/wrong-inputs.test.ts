@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { FINDING_CODES, wording, type Finding } from '../../../core/refusal/index.ts'
-import { correctVolume, type VolumeCorrectionInput } from '../../../core/volume-correction/index.ts'
+import { correctVolume, type DensityInput, type VolumeCorrectionInput } from '../../../core/volume-correction/index.ts'
 import { findingsOf } from '../../support/must.ts'
 import { codesOf } from '../../support/refusals.ts'
 
-const CRUDE: VolumeCorrectionInput = { commodity: 'crude', density: { value: '31.4 degAPI' }, baseTemperature: '60 degF', temperature: '88.3 degF', pressure: '0 psi' }
-const OBSERVED: VolumeCorrectionInput = { ...CRUDE, density: { value: '845.3 kg/m3', temperature: '72.5 degF', pressure: '0 psi' } }
-const SPECIAL: VolumeCorrectionInput = { commodity: 'special', alpha: '0.000510 /degF', density: { value: '780 kg/m3' }, baseTemperature: '60 degF', temperature: '80 degF' }
+type WithDensity = VolumeCorrectionInput & { readonly density: DensityInput }
+
+const CRUDE: WithDensity = { commodity: 'crude', density: { value: '31.4 degAPI' }, baseTemperature: '60 degF', temperature: '88.3 degF', pressure: '0 psi' }
+const OBSERVED: WithDensity = { ...CRUDE, density: { value: '845.3 kg/m3', temperature: '72.5 degF', pressure: '0 psi' } }
+const SPECIAL: WithDensity = { commodity: 'special', alpha: '0.000510 /degF', density: { value: '780 kg/m3' }, baseTemperature: '60 degF', temperature: '80 degF' }
 
 const TEMPERATURE = 'a temperature as 88.3 degF or 31.25 degC'
 const PRESSURE = 'a pressure as 0 psi, 350 kPa, 2.5 bar, or absolute as 101.3 kPaa'

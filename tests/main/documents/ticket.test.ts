@@ -82,7 +82,7 @@ describe('its pages', () => {
     const text = printed().replace(/ /g, '')
     const hashes = [...ticket.signers.map((signer) => signer.certificate), ticket.tank.hash, ticket.product.hash, ticket.software.core, ticket.ledger.head]
     for (const hash of hashes) expect(text).toContain(hash)
-    for (const words of ['Calder Point Terminal', 'Northbank Supply', 'João Reis', 'Ana Duarte', 'This ticket replaces CPT-000000', 'API MPMS 11.1, May 2004', 'CAL-2024-0117', 'npx dipledger verify-document']) expect(printed()).toContain(words)
+    for (const words of ['Calder Point Terminal', 'Northbank Supply', 'João Reis', 'Ana Duarte', 'This ticket replaces CPT-000000', 'API MPMS 11.1-2004, ', 'CAL-2024-0117', 'npx dipledger verify-document']) expect(printed()).toContain(words)
   })
 
   it('each bear the number of the ticket and their place', () => {
