@@ -14,6 +14,7 @@ export const SOURCES = {
   'MPMS-11.2.4-2007': { title: 'Temperature correction for the volume of NGL and LPG, tables 23E, 24E, 53E, 54E, 59E and 60E', edition: 'API MPMS Ch. 11.2.4, 2007 (GPA TP-27)', publisher: 'American Petroleum Institute' },
   'MPMS-11.2.5': { title: 'A simplified vapor pressure correlation for commercial NGLs', edition: 'API MPMS Ch. 11.2.5, 2007 (GPA TP-15)', publisher: 'American Petroleum Institute' },
   'PENG-ROBINSON': { title: 'A new two-constant equation of state', edition: 'Peng and Robinson, Ind. Eng. Chem. Fundam. 15 (1976) 59', publisher: 'American Chemical Society' },
+  'REFERENCE-EQUATIONS': { title: 'Reference equations of state of the normal paraffins: molar masses, critical constants, acentric factors', edition: 'as in CoolProp 8.0.0 (Lemmon, McLinden and Wagner 2009; Bücker and Wagner 2006; and others)', publisher: 'CoolProp' },
   'CODATA-2018': { title: 'Recommended values of the fundamental physical constants', edition: 'CODATA 2018', publisher: 'NIST' },
   'MPMS-11.2.3': { title: 'Water calibration of volumetric provers: density of water', edition: 'API MPMS Ch. 11.2.3, 1984 (Wagenbreth and Blanke)', publisher: 'American Petroleum Institute' },
   'MPMS-11.4.1': { title: 'Properties of reference materials: density of water', edition: 'API MPMS Ch. 11.4.1, 2003', publisher: 'American Petroleum Institute' },
