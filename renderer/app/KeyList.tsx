@@ -18,7 +18,6 @@ export function KeyList({ open, onClose }: { readonly open: boolean; readonly on
               <div key={key.combo + key.label}><dt><kbd>{spelled(key.combo)}</kbd></dt><dd>{key.label}</dd></div>
             ))}
             {group === words.app.everywhere && <div><dt><kbd>Enter</kbd></dt><dd>{words.app.nextField}</dd></div>}
-            {group === words.app.everywhere && <div><dt><kbd>Esc</kbd></dt><dd>{words.app.closes}</dd></div>}
           </dl>
         </section>
       ))}
