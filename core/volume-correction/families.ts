@@ -1,12 +1,18 @@
 import { allOf, accepted, eachOnce, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import type { SourceKey } from '../sources.ts'
+import { BIODIESEL_FAMILY } from './biodiesel-family.ts'
+import { CHEMICAL_FAMILY } from './chemicals.ts'
 import type { Commodity } from './commodity.ts'
+import { ETHANOL_FAMILY } from './ethanol-family.ts'
 import type { ConditionPaths, Conditions, Family, FamilyInput, FamilyLiquid, FamilyPaths, ProductSettings, SettingName, SettingPaths, WrittenConditions } from './family.ts'
 import { petroleum } from './petroleum.ts'
+import { CURVE_FAMILY } from './product-curve-family.ts'
+import { WATER_FAMILY } from './water-family.ts'
 
 /** The family of every commodity: one without a place here does not compile. */
 export const FAMILIES: { readonly [C in Commodity]: Family } = {
   crude: petroleum('crude'), refined: petroleum('refined'), lube: petroleum('lube'), special: petroleum('special'),
+  chemical: CHEMICAL_FAMILY, ethanol: ETHANOL_FAMILY, biodiesel: BIODIESEL_FAMILY, curve: CURVE_FAMILY, water: WATER_FAMILY,
 }
 
 /** The edition that is taken where none is named: 2004 for petroleum. */
@@ -22,8 +28,8 @@ const SETTING_WORDS: { readonly [S in SettingName]: { readonly needed: string; r
   },
   molarMass: { needed: 'vapour of a light hydrocarbon is counted by its molar mass, as 44.1 g/mol', of: 'lpg' },
   component: { needed: 'the name of a tabulated substance, as benzene', of: 'chemical' },
-  content: { needed: 'the share of the named substance, as 99.5 %', of: 'ethanol or biodiesel' },
-  salinity: { needed: 'salinity, as 35 g/kg', of: 'water' },
+  content: { needed: 'the share of ethanol by mass, as 99.5 %', of: 'ethanol' },
+  salinity: { needed: 'practical salinity, as 35 PSU', of: 'water' },
   curve: { needed: 'density against temperature from a certificate', of: 'curve' },
   figures: { needed: 'four or five', of: 'the tables of 1980' },
 }

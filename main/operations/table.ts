@@ -1,5 +1,6 @@
 import type { Handlers } from './context.ts'
 import { about } from './handlers/about.ts'
+import { blendDensity, densityConversion, massAndWeight, waterDensity } from './handlers/density.ts'
 import { discardDraft, listDrafts, saveDraft } from './handlers/drafts.ts'
 import { importTerminal } from './handlers/import-terminal.ts'
 import { postAdjustment, recordInventory } from './handlers/inventory.ts'
@@ -21,6 +22,10 @@ import { volumeCorrection } from './handlers/volume-correction.ts'
 /** Who does which operation: one handler for every contract. */
 export const HANDLERS: Handlers = {
   'volume-correction': volumeCorrection,
+  'density-conversion': densityConversion,
+  'blend-density': blendDensity,
+  'mass-and-weight': massAndWeight,
+  'water-density': waterDensity,
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
   'probe-profile': probeProfile,

@@ -2,6 +2,7 @@
  * THE table: every operation with its sentence and schemas. Window, browser and command line see this and nothing else of main.
  */
 import type { z } from 'zod'
+import { blendDensity, densityConversion, massAndWeight, waterDensity } from './density.ts'
 import { discardDraft, listDrafts, saveDraft } from './drafts.ts'
 import { postAdjustment, recordInventory } from './inventory.ts'
 import { about, listEntries, verifyLedger } from './ledger.ts'
@@ -19,6 +20,10 @@ import { volumeCorrection } from './volume-correction.ts'
 
 export const OPERATIONS = {
   'volume-correction': volumeCorrection,
+  'density-conversion': densityConversion,
+  'blend-density': blendDensity,
+  'mass-and-weight': massAndWeight,
+  'water-density': waterDensity,
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
   'probe-profile': probeProfile,
