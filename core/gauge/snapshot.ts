@@ -1,4 +1,8 @@
 import { z } from 'zod'
+import { hybridSchema } from './hybrid-reading.ts'
+import { instrumentSchema } from './instrument.ts'
+import { samplesSchema } from './sample-list.ts'
+import { tapeSchema } from './tape.ts'
 
 const written = z.string().min(1).max(64)
 
@@ -20,11 +24,15 @@ export const gaugeSnapshotSchema = z.strictObject({
   ]),
   /** Free-water cut above datum: `0 mm`; absent is not zero: leave out only when not measured. */
   waterCut: written,
+  /** How the water cut was found; absent: by gauge. */
+  waterBy: z.enum(['gauge', 'probe', 'entered']).optional(),
   temperatures: z.strictObject({
     liquid: written,
     ambient: written.optional(),
     /** Spots top to bottom with their level above datum, for the tank's picture and the average. */
     spots: z.array(z.strictObject({ level: written, temperature: written })).max(40).optional(),
+    /** How the spots make the liquid temperature: each layer by its volume, or the plain mean where the contract says so. */
+    average: z.enum(['by-volume', 'plain']).optional(),
   }),
   /** Pressure above the liquid, when the vapour space is not at atmosphere. */
   pressure: written.optional(),
@@ -36,6 +44,18 @@ export const gaugeSnapshotSchema = z.strictObject({
     instrument: z.enum(['hydrometer', 'density-meter', 'base']),
   }),
   sedimentAndWater: written,
+  /** Samples that density and S&W are from. */
+  samples: samplesSchema.optional(),
+  /** The tape that was used, and how its readings are corrected and accepted. */
+  tape: tapeSchema.optional(),
+  /** What read the level, where it was not a tape in a hand. */
+  instrument: instrumentSchema.optional(),
+  /** Pressures beside the level: density from head. */
+  hybrid: hybridSchema.optional(),
+  /** Snow, rain water or other load on the floating roof: `3500 kg`. */
+  roofLoad: written.optional(),
+  /** Why a gauge inside the critical zone of the roof is booked all the same; printed on the ticket. */
+  criticalZoneReason: z.string().min(1).max(300).optional(),
   remarks: z.string().max(500).optional(),
 })
 export type GaugeSnapshot = Readonly<z.infer<typeof gaugeSnapshotSchema>>
