@@ -30,4 +30,4 @@ export { productCurveSchema, type ProductCurve } from './product-curve-schema.ts
 export { blendDensity, blendDensityInputSchema, blendDensityOutputSchema, NO_SHRINKAGE, type BlendDensityInput, type BlendDensityOutput } from './blend-density.ts'
 export { convertDensity, densityConversionInputSchema, densityConversionOutputSchema, type DensityConversionInput, type DensityConversionOutput } from './density-conversion.ts'
 export { densityMeterFactor, readMeterFactor, type DensityProving, type MeterFactor } from './meter-factor.ts'
-export { densityRange1980, searchBase1980, vcf1980, WATER_1980, ZONES_1980, expansion1980, MOST_PASSES_1980, type System } from './edition-1980.ts'
+export { densityRange1980, searchBase1980, vcf1980, ZONES_1980, expansion1980, MOST_PASSES_1980, type System } from './edition-1980.ts'
