@@ -106,7 +106,7 @@ function densitiesOf(asked: Asked, tabulated: Density, baseTemperature: BaseTemp
   if (definedAt60(tabulated.unit) || baseTemperature === '60 degF') {
     return andThen(within(asked, '60 degF', rho), (density60) => baseTemperature === '60 degF'
       ? accepted({ density60, systemDensity: density60 })
-      : andThen(within(asked, '15 degC', away(asked, '60 degF', density60, -1)), (systemDensity) => accepted({ density60, systemDensity })))
+      : accepted({ density60, systemDensity: away(asked, '60 degF', density60, -1) }))
   }
   const at15: Outcome<number> = baseTemperature === '15 degC' ? within(asked, '15 degC', rho) : andThen(toBase(asked, '15 degC', rho, 5), (found) => accepted(found.rho))
   return andThen(at15, (systemDensity) => accepted({ systemDensity, density60: away(asked, '15 degC', systemDensity, DEGC_60F - 15) }))

@@ -3,11 +3,11 @@ import { SOURCES, sourceKeyOf } from '../../../core/sources.ts'
 import { degF, parseTemperature } from '../../../core/units/index.ts'
 import {
   baseDensityIn, correctVolume, factorsAt, findBaseLiquid, volumeCorrectionOutputSchema,
-  type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput,
+  type DensityInput, type Group, type VolumeCorrectionInput, type VolumeCorrectionOutput,
 } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 
-type WithDensity = VolumeCorrectionInput & { readonly density: DensityInput }
+type WithDensity = VolumeCorrectionInput & { readonly commodity: Group; readonly density: DensityInput }
 
 const CRUDE: WithDensity = { commodity: 'crude', density: { value: '31.4 degAPI' }, baseTemperature: '60 degF', temperature: '88.3 degF', pressure: '0 psi' }
 const DIESEL: WithDensity = {

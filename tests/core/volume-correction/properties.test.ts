@@ -2,8 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { degF, parseTemperature } from '../../../core/units/index.ts'
 import {
-  BASE_TEMPERATURES, COMMODITIES, correctVolume, factorsAt, findBaseLiquid,
-  type BaseLiquid, type BaseTemperature, type Commodity, type FoundLiquid,
+  BASE_TEMPERATURES, GROUPS, correctVolume, factorsAt, findBaseLiquid,
+  type BaseLiquid, type BaseTemperature, type Group, type FoundLiquid,
 } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 
@@ -11,9 +11,9 @@ import { must } from '../../support/must.ts'
 const SEED = 11_1_2004
 
 /** Lightest and heaviest density at 60 °F of a group [kg/m³]. MPMS 11.1-2004, 11.1.3 */
-const RANGE: { readonly [C in Commodity]: readonly [number, number] } = { crude: [610.6, 1163.5], refined: [610.6, 1163.5], lube: [800.9, 1163.5], special: [610.6, 1163.5] }
+const RANGE: { readonly [C in Group]: readonly [number, number] } = { crude: [610.6, 1163.5], refined: [610.6, 1163.5], lube: [800.9, 1163.5], special: [610.6, 1163.5] }
 
-const commodity = fc.constantFrom(...COMMODITIES)
+const commodity = fc.constantFrom(...GROUPS)
 const base = fc.constantFrom(...BASE_TEMPERATURES)
 const share = fc.double({ min: 0, max: 1, noNaN: true })
 const temperature = fc.double({ min: -58, max: 302, noNaN: true })
@@ -25,7 +25,7 @@ function digits(value: number): string {
   return value.toFixed(9)
 }
 
-function find(group: Commodity, given: string, density: { value: string; temperature?: string; pressure?: string }, baseTemperature: BaseTemperature) {
+function find(group: Group, given: string, density: { value: string; temperature?: string; pressure?: string }, baseTemperature: BaseTemperature) {
   return findBaseLiquid({ commodity: group, density, baseTemperature, ...(group === 'special' ? { alpha: given } : {}) }, { density: 'density', alpha: 'alpha' })
 }
 
@@ -34,7 +34,7 @@ function found(...parts: Parameters<typeof find>): FoundLiquid {
 }
 
 /** A liquid of a group, at a share of the way through the group's range; a hair inside it. */
-function liquidOf(group: Commodity, given: string, at: number, baseTemperature: BaseTemperature): BaseLiquid {
+function liquidOf(group: Group, given: string, at: number, baseTemperature: BaseTemperature): BaseLiquid {
   const [from, to] = RANGE[group]
   return found(group, given, { value: `${digits((from + at * (to - from)) / 999.016)} RD` }, baseTemperature).liquid
 }

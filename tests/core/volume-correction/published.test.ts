@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { discriminate } from '../../../core/rounding/index.ts'
 import { cubicMetresPer, Decimal, densityIn, kilogramsPerCubicMetre, massIn, parseDensity } from '../../../core/units/index.ts'
-import { correctVolume, waterDensity, type Commodity, type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
+import { correctVolume, waterDensity, type Group, type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 import { checkPublishedRows, DISAGREEMENTS, inputOf, publishedIds, publishedRows, type Expected, type Got, type PublishedRow } from '../../support/published-rows.ts'
 import { codesOf } from '../../support/refusals.ts'
 
-const COMMODITY: Readonly<Record<string, Commodity>> = { 'crude oil (A)': 'crude', 'refined products (B)': 'refined', 'special application (C, alpha60 given)': 'special', 'lubricating oil (D)': 'lube' }
+const COMMODITY: Readonly<Record<string, Group>> = { 'crude oil (A)': 'crude', 'refined products (B)': 'refined', 'special application (C, alpha60 given)': 'special', 'lubricating oil (D)': 'lube' }
 const UNIT: Readonly<Record<string, string>> = { psig: 'psi', 'kPa (gauge)': 'kPa', 'bar (gauge)': 'bar', degF: 'degF', degC: 'degC', 'kg/m3': 'kg/m3', degAPI: 'degAPI', '1': 'RD', '1/degF': '/degF' }
 
 function written(row: PublishedRow, name: string): string {
@@ -68,31 +68,6 @@ function volumeCorrection(row: PublishedRow, expected: Expected): Got {
 // API MPMS 11.1-2004, worked examples of 11.1.6.1, 11.1.6.2, 11.1.7.1 and 11.1.7.2
 for (const section of ['11.1.6.1', '11.1.6.2', '11.1.7.1', '11.1.7.2']) checkPublishedRows(`mpms-11.1-2004/${section}.json`, volumeCorrection)
 
-/** A product of the 2004 edition whose density at one base is wanted at another. */
-function product(value: string, baseTemperature: VolumeCorrectionInput['baseTemperature'], observed: Partial<DensityInput> = {}): VolumeCorrectionOutput {
-  return must(correctVolume({ commodity: 'refined', density: { value, ...observed }, baseTemperature, temperature: '60 degF' }))
-}
-
-// ASTM D1250-80 Table 3: °API at 60 °F → relative density, density at 15 °C (products)
-checkPublishedRows('d1250-80/table-3.json', (row, expected) => {
-  const api = `${inputOf(row, 'API gravity at 60F').value} degAPI`
-  if (expected.name === 'density at 15C') return discriminate('density kg/m3', product(api, '15 degC').unrounded.baseDensity).text
-  return discriminate('density RD', densityIn(kilogramsPerCubicMetre(must(parseDensity(api, 'density'))), 'RD')).text
-})
-
-// ASTM D1250-80 Table 51: density at 15 °C → relative density and °API at 60 °F (products)
-checkPublishedRows('d1250-80/table-51.json', (row, expected) => {
-  const output = product(`${inputOf(row, 'density at 15C').value} kg/m3`, '15 degC')
-  const rho60 = unroundedLine(output, 'ρ60').toNumber()
-  if (expected.name === 'relative density 60/60F') return discriminate('density RD', densityIn(rho60, 'RD')).text
-  return new Decimal(densityIn(rho60, 'degAPI')).toFixed(2)
-})
-
-// ASTM D1250-80 Table 5B: °API read with a glass hydrometer → °API at 60 °F (products)
-checkPublishedRows('d1250-80/table-5b.json', (row) => product(
-  `${inputOf(row, 'observed API gravity').value} degAPI`, '60 degF', { temperature: `${inputOf(row, 'temperature').value} degF`, hydrometer: true },
-).baseDensity.value)
-
 checkPublishedRows('water-and-constants.json', (row, expected) => {
   switch (expected.name) {
     case 'relative density 60/60F': return discriminate('density RD', densityIn(kilogramsPerCubicMetre(must(parseDensity(`${inputOf(row, 'API gravity at 60F').value} degAPI`, 'density'))), 'RD')).text
@@ -104,10 +79,9 @@ checkPublishedRows('water-and-constants.json', (row, expected) => {
 })
 
 describe('the published rows themselves', () => {
-  it('are all here: 39 examples of the 2004 edition, 40 entries of the 1980 tables', () => {
+  it('are all here: 39 examples of the 2004 edition', () => {
     const count = (files: readonly string[]): number => files.flatMap(publishedRows).length
     expect(count(['11.1.6.1', '11.1.6.2', '11.1.7.1', '11.1.7.2'].map((section) => `mpms-11.1-2004/${section}.json`))).toBe(39)
-    expect(count(['d1250-80/table-3.json', 'd1250-80/table-51.json', 'd1250-80/table-5b.json'])).toBe(40)
   })
 
   it('have ids of their own, and every listed disagreement names one of them', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Decimal } from '../../../core/units/index.ts'
-import { correctVolume, type Commodity } from '../../../core/volume-correction/index.ts'
+import { correctVolume, type Group } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 
 /**
@@ -15,7 +15,7 @@ const ZONES: Readonly<Record<string, Zone>> = {
   transition: ['1489.0670', '0', '-0.00186840'], gasoline: ['192.4571', '0.2438', '0'], lubricating: ['0', '0.34878', '0'],
 }
 
-function zoneOf(commodity: Commodity, rho60: Decimal): Zone {
+function zoneOf(commodity: Group, rho60: Decimal): Zone {
   const name = commodity === 'crude' ? 'crude' : commodity === 'lube' ? 'lubricating'
     : rho60.gte('838.3127') ? 'fuel-oil' : rho60.gte('787.5195') ? 'jet' : rho60.gte('770.3520') ? 'transition' : 'gasoline'
   return ZONES[name]!
@@ -33,7 +33,7 @@ function tStar(t: Decimal): Decimal {
 
 interface Second { readonly ctl: Decimal; readonly cpl: Decimal; readonly fp: Decimal }
 
-function second(commodity: Commodity, alphaGiven: string | null, rho60: Decimal, t: Decimal, P: Decimal): Second {
+function second(commodity: Group, alphaGiven: string | null, rho60: Decimal, t: Decimal, P: Decimal): Second {
   let rhoStar: Decimal
   let alpha: Decimal
   if (alphaGiven === null) {
@@ -55,7 +55,7 @@ function second(commodity: Commodity, alphaGiven: string | null, rho60: Decimal,
 }
 
 /** ρ60 of an observed density by bisection over the group's range, to 1e-12 kg/m³. */
-function bisect(commodity: Commodity, alphaGiven: string | null, observed: Decimal, t: Decimal, P: Decimal): Decimal {
+function bisect(commodity: Group, alphaGiven: string | null, observed: Decimal, t: Decimal, P: Decimal): Decimal {
   let low = D(commodity === 'lube' ? '800.9' : '610.6')
   let high = D('1163.5')
   for (let i = 0; i < 60; i += 1) {
@@ -67,7 +67,7 @@ function bisect(commodity: Commodity, alphaGiven: string | null, observed: Decim
   return low
 }
 
-const POINTS: readonly (readonly [Commodity, alpha: string | null, density: string, t: string, P: string])[] = [
+const POINTS: readonly (readonly [Group, alpha: string | null, density: string, t: string, P: string])[] = [
   ['crude', null, '610.6', '-58', '1500'], ['crude', null, '702.35', '131.7', '12.5'], ['crude', null, '867.77633', '88.3', '0'], ['crude', null, '934.2', '178.45', '250'], ['crude', null, '1163.5', '302', '1500'],
   ['refined', null, '610.6', '302', '1500'], ['refined', null, '745.15', '72.3', '35'], ['refined', null, '770.3519', '20', '0'], ['refined', null, '770.352', '20', '0'], ['refined', null, '779.4', '-40.1', '600'],
   ['refined', null, '787.5194', '140', '90'], ['refined', null, '787.5195', '140', '90'], ['refined', null, '812.9', '61', '1'], ['refined', null, '838.3126', '95.5', '0'], ['refined', null, '838.3127', '95.5', '0'], ['refined', null, '991.1', '210.2', '14.7'], ['refined', null, '1163.5', '-58', '0'],

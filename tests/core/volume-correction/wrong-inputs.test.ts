@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { FINDING_CODES, wording, type Finding } from '../../../core/refusal/index.ts'
-import { correctVolume, type DensityInput, type VolumeCorrectionInput } from '../../../core/volume-correction/index.ts'
+import { correctVolume, type DensityInput, type Group, type VolumeCorrectionInput } from '../../../core/volume-correction/index.ts'
 import { findingsOf } from '../../support/must.ts'
 import { codesOf } from '../../support/refusals.ts'
 
-type WithDensity = VolumeCorrectionInput & { readonly density: DensityInput }
+type WithDensity = VolumeCorrectionInput & { readonly commodity: Group; readonly density: DensityInput }
 
 const CRUDE: WithDensity = { commodity: 'crude', density: { value: '31.4 degAPI' }, baseTemperature: '60 degF', temperature: '88.3 degF', pressure: '0 psi' }
 const OBSERVED: WithDensity = { ...CRUDE, density: { value: '845.3 kg/m3', temperature: '72.5 degF', pressure: '0 psi' } }
