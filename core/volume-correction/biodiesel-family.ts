@@ -58,7 +58,7 @@ const BY_RULE: Expansion = {
   formula: `−${-BIODIESEL_RULE.perDegF} t + ${BIODIESEL_RULE.constant}, t in °F`, notes: ['the coefficients are from memory of the rule'],
   ctl: (_, at) => biodieselVcf(degF(at)),
   toBase: (density, at) => density / biodieselVcf(degF(at)),
-  baseFormula: (density) => `(${density}) / VCF(tobs)`,
+  baseFormula: (density, t) => `${density} / VCF(${t})`,
   within: (at, path) => within(at, path, RULE_LIMITS),
 }
 
@@ -67,6 +67,6 @@ const BY_SLOPE: Expansion = {
   formula: `1 − ${METHYL_ESTER_SLOPE} (t − 15) / ρb, t in °C`, notes: ['the slope is from memory of the annex'],
   ctl: (density15, at) => methylEsterCtl(density15, degC(at)),
   toBase: (density, at) => methylEsterDensityAt15(density, degC(at)),
-  baseFormula: (density) => `(${density}) + ${METHYL_ESTER_SLOPE} (tobs − 15)`,
+  baseFormula: (density, t) => `${density} + ${METHYL_ESTER_SLOPE} (${t} − 15)`,
   within: (at, path) => within(at, path, ESTER_LIMITS),
 }

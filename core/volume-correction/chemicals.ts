@@ -68,12 +68,17 @@ function readConditions(written: WrittenConditions, paths: ConditionPaths): Outc
 function expansionOf(component: ChemicalName): Expansion {
   const { name, vcf, from } = CHEMICALS[component]
   const terms = vcf.map((coefficient, power) => ({ coefficient, power })).filter(({ coefficient }) => coefficient !== 0)
-  const formula = terms.map(({ coefficient, power }) => (power === 0 ? `${coefficient}` : `${coefficient < 0 ? '− ' : '+ '}${Math.abs(coefficient)} t${['', '', '²', '³', '⁴'][power] ?? ''}`)).join(' ')
+  const formula = terms.map(({ coefficient, power }) => (power === 0 ? `${coefficient}` : `${coefficient < 0 ? '− ' : '+ '}${digitsOf(Math.abs(coefficient))} t${['', '', '²', '³', '⁴'][power] ?? ''}`)).join(' ')
   return {
     standard: `ASTM D1555-09, ${name}`, subgroup: component, clause: 'ASTM-D1555', formula: `${formula}, t in °F`, settings: [], notes: [],
     ctl: (_, at) => chemicalVcf(component, degF(at)),
     toBase: (density, at) => density / chemicalVcf(component, degF(at)),
-    baseFormula: (density) => `(${density}) / VCF(tobs)`,
+    baseFormula: (density, t) => `${density} / VCF(${t})`,
     within: (at, path) => within(at, path, { ...LIMITS, from }),
   }
+}
+
+/** Small coefficients with their power of ten, as the table of the standard has them. */
+function digitsOf(coefficient: number): string {
+  return `${coefficient}`.replace(/e-(\d+)$/, (_, power: string) => `×10⁻${[...power].map((digit) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)] ?? '').join('')}`)
 }

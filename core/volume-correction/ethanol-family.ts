@@ -69,7 +69,7 @@ function byRule(input: FamilyInput, paths: FamilyPaths, reading: DensityReading 
     formula: `${FUEL_ETHANOL.perDegF} t + ${FUEL_ETHANOL.constant}, t in °F`.replace('-', '−'), notes: ['the constant is from memory of the rule'],
     ctl: (_, at) => fuelEthanolVcf(degF(at)),
     toBase: (density, at) => density / fuelEthanolVcf(degF(at)),
-    baseFormula: (density) => `(${density}) / VCF(tobs)`,
+    baseFormula: (density, t) => `${density} / VCF(${t})`,
     within: (at, path) => within(at, path, RULE_LIMITS),
   }
   const liquid = liquidFromReading(expansion, reading, input.baseTemperature)
@@ -99,7 +99,7 @@ function mixture(content: Percent, p: number, baseDensity: number, input: Family
     settings: [inputLine({ symbol: 'p', name: 'Ethanol by mass', value: writtenDigits(content), unit: '%', clause: 'OIML-R22 general formula' })],
     ctl: (_, at) => ctl(at),
     toBase: (density, at) => density / ctl(at),
-    baseFormula: (density) => `(${density}) × ρ(p, ${input.baseTemperature}) / ρ(p, tobs)`,
+    baseFormula: (density, t) => `${density} × ρ(p, ${input.baseTemperature}) / ρ(p, ${t})`,
     within: (at, path) => within(at, path, p * 100 >= NEVER_FREEZES ? TABLE_LIMITS : { ...TABLE_LIMITS, from: 0, clause: 'COMMON-PRACTICE' }),
   }
 }

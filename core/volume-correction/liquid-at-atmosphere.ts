@@ -6,10 +6,12 @@ import { roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import { NO_COMPRESSIBILITY } from './at-atmosphere.ts'
 import { baseDensityIn } from './base-density-lines.ts'
 import type { BaseTemperature } from './commodity.ts'
-import { CARRIED_ON } from './condition-lines.ts'
 import { correctionOf } from './correction.ts'
 import { definedAt60, readingLines, type DensityReading } from './density-reading.ts'
 import type { ConditionPaths, Conditions, Factors, FamilyLiquid } from './family.ts'
+
+/** The note on a line whose unrounded value is used further on. */
+const CARRIED_ON = 'the unrounded value is used further on'
 
 /** A base temperature as a temperature. */
 const BASE: { readonly [B in BaseTemperature]: Temperature } = {
@@ -37,8 +39,8 @@ export interface Expansion {
   readonly ctl: (baseDensity: number, at: Temperature) => number
   /** Base density from the density at a temperature [kg/m³]. */
   readonly toBase: (density: number, at: Temperature) => number
-  /** Formula of {@link toBase} with ρ for the density that was used. */
-  readonly baseFormula: (density: string) => string
+  /** Formula of {@link toBase} with the symbols of the density that was used and of its temperature. */
+  readonly baseFormula: (density: string, t: string) => string
   /** Limits of this liquid within those of its family. */
   readonly within: (at: Temperature, path: string) => Outcome<Temperature>
 }
@@ -60,7 +62,7 @@ export function liquidFromReading(expansion: Expansion, reading: DensityReading,
   const water = `${WATER_AT_60F}`
   const inKg = { 'kg/m3': symbol, 'g/cm3': `1000 ${symbol}`, RD: `${water} ${symbol}`, degAPI: `141.5 / (${symbol} + 131.5) × ${water}` }[density.unit]
   const origin: Origin = {
-    formula: statedThere ? inKg : expansion.baseFormula(symbol === 'ρhyc' ? symbol : inKg),
+    formula: statedThere ? inKg : expansion.baseFormula(symbol === 'ρhyc' ? symbol : inKg.includes(' ') ? `(${inKg})` : inKg, observed === null ? '60 °F' : 'tobs'),
     from: [symbol, ...(observed === null ? [] : ['tobs']), ...expansion.settings.map((line) => line.symbol)],
     before: [...expansion.settings, ...readingLines(reading, baseTemperature, expansion.clause, 'COMMON-PRACTICE')],
   }

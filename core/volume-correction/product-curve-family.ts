@@ -95,7 +95,7 @@ function expansionOf({ curve, base }: AtBase, baseTemperature: BaseTemperature):
     notes: [curve.named], settings: [curveLine(curve, base, baseTemperature)],
     ctl: (_, at) => ctl(at),
     toBase: (density, at) => density / ctl(at),
-    baseFormula: (density) => (curve.of === 'VCF' ? `(${density}) / VCF(tobs)` : `(${density}) × ρ(${baseTemperature}) / ρ(tobs)`),
+    baseFormula: (density, t) => (curve.of === 'VCF' ? `${density} / VCF(${t})` : `${density} × ρ(${baseTemperature}) / ρ(${t})`),
     within: (at, path) => andThen(curveAt(curve, at, path), () => accepted(at)),
   }
 }

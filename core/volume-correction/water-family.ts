@@ -58,7 +58,7 @@ function expansionOf(equation: WaterEquation, salinity: Salinity | null, baseDen
     formula: `ρw(t) / ρw(${baseTemperature}), ρw = ${equation.formula}`, notes: equation.notes, settings: salinityLines(salinity),
     ctl: (_, at) => ctl(at),
     toBase: (density, at) => density / ctl(at),
-    baseFormula: (density) => `(${density}) × ρw(${baseTemperature}) / ρw(tobs)`,
+    baseFormula: (density, t) => `${density} × ρw(${baseTemperature}) / ρw(${t})`,
     within: (at, path) => within(at, path, equation.limits),
   }
 }
