@@ -1,4 +1,6 @@
 import { z } from 'zod'
+import { pickedFromLogSchema } from './gauge-log.ts'
+import { snapshotProbeSchema } from './probe.ts'
 import { hybridSchema } from './hybrid-reading.ts'
 import { instrumentSchema } from './instrument.ts'
 import { samplesSchema } from './sample-list.ts'
@@ -36,12 +38,17 @@ export const gaugeSnapshotSchema = z.strictObject({
   }),
   /** Pressure above the liquid, when the vapour space is not at atmosphere. */
   pressure: written.optional(),
+  /**
+   * The vapour above a light hydrocarbon in a pressure vessel, counted as liquid: its temperature, and Z where the parties
+   * agreed on one. Its pressure is `pressure`.
+   */
+  vapour: z.strictObject({ temperature: written, compressibility: written.optional() }).optional(),
   density: z.strictObject({
     value: written,
     /** Absent: the value is at base conditions. */
     temperature: written.optional(),
     pressure: written.optional(),
-    instrument: z.enum(['hydrometer', 'density-meter', 'base']),
+    instrument: z.enum(['hydrometer', 'density-meter', 'base', 'probe']),
   }),
   sedimentAndWater: written,
   /** Samples that density and S&W are from. */
@@ -57,5 +64,9 @@ export const gaugeSnapshotSchema = z.strictObject({
   /** Why a gauge inside the critical zone of the roof is booked all the same; printed on the ticket. */
   criticalZoneReason: z.string().min(1).max(300).optional(),
   remarks: z.string().max(500).optional(),
+  /** The hydrostatic probe's own reading, from which level, temperature and density follow. */
+  probe: snapshotProbeSchema.optional(),
+  /** Where in a gauge log it was picked. */
+  log: pickedFromLogSchema.optional(),
 })
 export type GaugeSnapshot = Readonly<z.infer<typeof gaugeSnapshotSchema>>

@@ -13,6 +13,7 @@ import { roofLines, type RoofEffect } from './roof-lines.ts'
 import { shellLines } from './shell-lines.ts'
 import { multipliers } from './multipliers.ts'
 import { standardQuantities, type StandardQuantities } from './standard-lines.ts'
+import { vapourSpace, type VapourRead } from './vapour-space.ts'
 import type { StaticQuantity, Worksheet } from './worksheet.ts'
 
 /** Everything that a worksheet is made from, read and checked. */
@@ -25,11 +26,13 @@ export interface Parts {
   readonly correction: Correction
   readonly tableBase: Temperature
   readonly roof: ReadRoof | null
+  /** Vapour above a light hydrocarbon, where it was measured. */
+  readonly vapour: VapourRead | null
 }
 
 /**
  * The worksheet: every line uses lines above it only, so that it can be worked again from top to bottom: gauge, TOV, FW,
- * shell, base density and factors, roof, GOV, GSV, NSV, mass, weight.
+ * shell, base density and factors, roof, vapour space, GOV, GSV, NSV, mass, weight.
  * Refuses `out-of-range` where the roof displaces more than the tank holds.
  * @source MPMS-12.1.1 calculation of static quantities
  */
@@ -44,12 +47,14 @@ export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
   const density = densities(liquid, product, correctionLines)
   const roof = tank.roof.kind === 'none' || parts.roof === null ? null
     : roofLines(tank.roof, parts.roof, parts.observed.roof, { densityAtTank: correction.factors.density, air: density.air.value, ctl: used.ctl }, unit)
-  const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: used, sedimentAndWater: read.sedimentAndWater, densities: density }, product)
+  const space = parts.vapour === null ? accepted(null) : vapourSpace(parts.vapour, tank, { tov: observed.tov, ctsh: shell.ctsh, density }, product)
+  if (!space.ok) return space
+  const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: used, sedimentAndWater: read.sedimentAndWater, densities: density, vapour: space.value?.equivalent ?? null }, product)
   if (standard.gov.value.isNegative()) {
     return refused({ code: 'out-of-range', path: 'tank.roof.mass', value: tank.roof.kind === 'none' ? '' : tank.roof.mass, limit: `a roof that displaces no more than the tank holds, ${observed.tov.text} ${unit}`, clause: 'MPMS-12.1.1 floating roof adjustment' })
   }
   const lines: WorksheetLine[] = [
-    ...gaugeLines(read), ...observed.lines, ...liquidTemperature, ...shell.lines, ...correctionLines, ...density.lines, ...(roof?.lines ?? []), ...standard.lines,
+    ...gaugeLines(read), ...observed.lines, ...liquidTemperature, ...shell.lines, ...correctionLines, ...density.lines, ...(roof?.lines ?? []), ...(space.value?.lines ?? []), ...standard.lines,
   ]
   const quantity: StaticQuantity = {
     ...observedQuantities(observed, shell.ctsh.text, roof, unit),

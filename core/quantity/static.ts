@@ -8,6 +8,7 @@ import { composeWorksheet } from './compose.ts'
 import { liquidOf } from './liquid.ts'
 import { observe, type Observed } from './observed-volume.ts'
 import type { Product } from './product.ts'
+import { readVapourSpace, type VapourRead } from './vapour-space.ts'
 import type { Worksheet } from './worksheet.ts'
 
 /**
@@ -29,18 +30,19 @@ export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnap
   const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, path)
   const liquid = liquidOf(product, snapshot, path)
   const observed = checkedTank.ok ? observeSnapshot(tank, snapshot, path) : checkedTank
-  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null }>({
+  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null; vapour: VapourRead | null }>({
     tank: checkedTank,
     belongs: checkBelongs(tank, product, snapshot, path),
     read, liquid, observed,
     base: readTemperature(tank.capacityTable.baseTemperature, 'tank.capacityTable.baseTemperature'),
     roof: tank.roof.kind === 'none' ? accepted(null) : readRoof(tank.roof, 'tank.roof'),
+    vapour: readVapourSpace(product, snapshot, path),
   })
   if (!all.ok) return refused(...eachOnce(all.findings))
   const { value } = all
   const corrected = value.liquid.correct({ temperature: value.read.liquid, pressure: value.read.pressure ?? null }, { temperature: `${path}.temperatures.liquid`, pressure: `${path}.pressure` })
   return andThen(corrected, (correction) =>
-    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof }))
+    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof, vapour: value.vapour }))
 }
 
 /** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */

@@ -7,7 +7,7 @@ export const GROUPS = ['crude', 'refined', 'lube', 'special'] as const
 /** Petroleum groups: A crude, B refined, D lubricating, C special applications by a given expansion factor. */
 export type Group = (typeof GROUPS)[number]
 
-export const COMMODITIES = [...GROUPS, 'chemical', 'ethanol', 'biodiesel', 'curve', 'water'] as const
+export const COMMODITIES = [...GROUPS, 'lpg', 'chemical', 'ethanol', 'biodiesel', 'curve', 'water'] as const
 export type Commodity = (typeof COMMODITIES)[number]
 
 export const BASE_TEMPERATURES = ['60 degF', '15 degC', '20 degC'] as const
@@ -15,7 +15,7 @@ export type BaseTemperature = (typeof BASE_TEMPERATURES)[number]
 
 /** Editions of the volume-correction standards that a product can name; which of them a commodity has, its family says. */
 export const EDITIONS = [
-  'MPMS-11.1-2004', 'MPMS-11.1-2019', 'ASTM-D1250-80',
+  'MPMS-11.1-2004', 'MPMS-11.1-2019', 'ASTM-D1250-80', 'MPMS-11.2.4-2007',
   'ASTM-D1555', 'CFR40-80.1426', 'OIML-R22', 'EN-14214', 'LAB-CERTIFICATE', 'MPMS-11.4.1', 'MPMS-11.2.3', 'UNESCO-44',
 ] as const satisfies readonly SourceKey[]
 export type Edition = (typeof EDITIONS)[number]

@@ -5,6 +5,7 @@ import { CHEMICAL_FAMILY } from './chemicals.ts'
 import type { Commodity } from './commodity.ts'
 import { ETHANOL_FAMILY } from './ethanol-family.ts'
 import type { ConditionPaths, Conditions, Family, FamilyInput, FamilyLiquid, FamilyPaths, ProductSettings, SettingName, SettingPaths, WrittenConditions } from './family.ts'
+import { LIGHT_HYDROCARBONS } from './lpg.ts'
 import { petroleum } from './petroleum.ts'
 import { CURVE_FAMILY } from './product-curve-family.ts'
 import { WATER_FAMILY } from './water-family.ts'
@@ -12,7 +13,7 @@ import { WATER_FAMILY } from './water-family.ts'
 /** The family of every commodity: one without a place here does not compile. */
 export const FAMILIES: { readonly [C in Commodity]: Family } = {
   crude: petroleum('crude'), refined: petroleum('refined'), lube: petroleum('lube'), special: petroleum('special'),
-  chemical: CHEMICAL_FAMILY, ethanol: ETHANOL_FAMILY, biodiesel: BIODIESEL_FAMILY, curve: CURVE_FAMILY, water: WATER_FAMILY,
+  lpg: LIGHT_HYDROCARBONS, chemical: CHEMICAL_FAMILY, ethanol: ETHANOL_FAMILY, biodiesel: BIODIESEL_FAMILY, curve: CURVE_FAMILY, water: WATER_FAMILY,
 }
 
 /** The edition that is taken where none is named: 2004 for petroleum. */

@@ -31,3 +31,4 @@ export { blendDensity, blendDensityInputSchema, blendDensityOutputSchema, NO_SHR
 export { convertDensity, densityConversionInputSchema, densityConversionOutputSchema, type DensityConversionInput, type DensityConversionOutput } from './density-conversion.ts'
 export { densityMeterFactor, readMeterFactor, type DensityProving, type MeterFactor } from './meter-factor.ts'
 export { densityRange1980, searchBase1980, vcf1980, ZONES_1980, expansion1980, MOST_PASSES_1980, type System } from './edition-1980.ts'
+export { liquidEquivalent, readVapour, type LiquidEquivalent, type Vapour } from './lpg-vapour.ts'
