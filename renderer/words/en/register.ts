@@ -23,7 +23,7 @@ export const register = {
       at: 'Time', by: 'Read by', innage: 'Innage', ullage: 'Ullage', observedReferenceHeight: 'Reference height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient temperature',
       pressure: 'Vapour pressure', density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', instrument: 'Density by', sedimentAndWater: 'Sediment and water', remarks: 'Remarks',
     },
-    instruments: { hydrometer: 'hydrometer', 'density-meter': 'density meter', base: 'base density given' },
+    instruments: { hydrometer: 'hydrometer', 'density-meter': 'density meter', base: 'base density given', probe: 'hydrostatic probe' },
   },
   voiding: {
     title: (number: string): string => `Void ${number}`, says: 'The ticket stays as it is and is struck through. Its volume leaves the book with a new entry that gives your reason. This cannot be undone; a right ticket replaces it.',
