@@ -1,32 +1,35 @@
 import type { Finding } from '../refusal/index.ts'
-import { volumeUnitNamed, type CsvRow } from './capacity-table-cells.ts'
-import { checkDate } from './check-capacity-table.ts'
+import { parseVolume } from '../units/index.ts'
 import { readTemperature } from '../volume-correction/index.ts'
+import { badLine, DECIMAL_MARKS, volumeUnitNamed, type CsvRow } from './capacity-table-cells.ts'
+import { checkDate } from './check-capacity-table.ts'
+import { TANK_BOTTOMS } from './tank.ts'
 
 /** The lines that stand above the table. */
-export const HEADER_NAMES = ['certificate', 'issued-by', 'issued-on', 'tank', 'base-temperature', 'volume-unit'] as const
+export const HEADER_NAMES = ['certificate', 'issued-by', 'issued-on', 'tank', 'base-temperature', 'volume-unit', 'revision', 'bottom', 'heel', 'decimal-mark', 'first-volume'] as const
 /** One of {@link HEADER_NAMES}. */
 export type HeaderName = (typeof HEADER_NAMES)[number]
 
+/** Those without which there is no table; the unit of the volumes may stand in the heading instead, and is looked at there. */
+const NEEDED: readonly HeaderName[] = ['certificate', 'issued-by', 'issued-on', 'tank', 'base-temperature']
 const MOST_CHARACTERS = 80
 
 /** Reads the lines above the table: each name once, with one value of at most 80 characters. */
 export function readHeader(rows: readonly CsvRow[], path: string): { readonly values: ReadonlyMap<HeaderName, string>; readonly findings: readonly Finding[] } {
   const values = new Map<HeaderName, string>()
   const findings: Finding[] = []
-  for (const { line, cells } of rows) {
-    const place = `${path} line ${line}`
-    const name = HEADER_NAMES.find((known) => known === cells[0]?.trim().toLowerCase())
-    const value = cells[1]?.trim() ?? ''
-    const limit = lineLimit(name, value, cells, values)
+  for (const row of rows) {
+    const place = `${path} line ${row.line}`
+    const name = HEADER_NAMES.find((known) => known === row.cells[0]?.trim().toLowerCase())
+    const value = row.cells[1]?.trim() ?? ''
+    const limit = lineLimit(name, value, row.cells, values)
     if (name === undefined || limit !== undefined) {
-      findings.push({ code: 'capacity-table-line', path: place, value: cells.join(','), limit: limit ?? '', clause: 'HOUSE capacity table' })
+      findings.push(badLine(row, place, limit ?? ''))
       if (name === undefined) continue
     } else findings.push(...checkHeaderValue(name, value, place))
     values.set(name, value)
   }
-  // the unit of the volumes may stand in the heading instead; that is looked at there
-  for (const name of HEADER_NAMES.filter((known) => known !== 'volume-unit' && !values.has(known))) {
+  for (const name of NEEDED.filter((known) => !values.has(known))) {
     findings.push({ code: 'capacity-table-incomplete', path, value: '', limit: `the line “${name},…” above the rows`, clause: 'HOUSE capacity table' })
   }
   return { values, findings }
@@ -38,13 +41,22 @@ function lineLimit(name: HeaderName | undefined, value: string, cells: readonly 
   if (values.has(name)) return `“${name}” once only`
   if (cells.slice(2).some((cell) => cell !== '')) return `“${name},value”, a value with a comma in quotation marks`
   if (value.length < 1 || value.length > MOST_CHARACTERS) return `“${name},value” with 1 to ${MOST_CHARACTERS} characters`
-  if (name === 'volume-unit' && volumeUnitNamed(value) === undefined) return 'a volume unit out of m3, L, bbl, gal'
-  return undefined
+  switch (name) {
+    case 'volume-unit': return volumeUnitNamed(value) === undefined ? 'a volume unit out of m3, L, bbl, gal' : undefined
+    case 'bottom': return TANK_BOTTOMS.some((known) => known === bottomWord(value)) ? undefined : `a bottom out of ${TANK_BOTTOMS.join(', ')}`
+    case 'decimal-mark': return DECIMAL_MARKS.some((known) => known === value.toLowerCase()) ? undefined : 'point or comma'
+    case 'revision': return value.length > 20 ? 'a revision of at most 20 characters' : undefined
+    default: return undefined
+  }
+}
+
+/** `cone up`, `Cone-up` and the like as the word we keep. */
+export function bottomWord(value: string): string {
+  return value.trim().toLowerCase().replace(/\s+/g, '-')
 }
 
 function checkHeaderValue(name: HeaderName, value: string, path: string): readonly Finding[] {
   if (name === 'issued-on') return checkDate(value, path)
-  if (name !== 'base-temperature') return []
-  const read = readTemperature(value, path)
-  return read.ok ? [] : read.findings
+  const read = name === 'base-temperature' ? readTemperature(value, path) : name === 'heel' ? parseVolume(value, path) : undefined
+  return read === undefined || read.ok ? [] : read.findings
 }

@@ -1,95 +1,96 @@
-import { refused, accepted, type Finding, type Outcome } from '../refusal/index.ts'
-import { parseVolume, plainText, type LengthUnit, type VolumeUnit } from '../units/index.ts'
-import { readHeading, readLevelCell, type CsvRow, type TableHeading } from './capacity-table-cells.ts'
-import { readHeader, type HeaderName } from './capacity-table-header.ts'
-import { checkStep } from './check-capacity-table.ts'
-import type { CapacityTable } from './tank.ts'
+import { accepted, refused, type Finding, type Outcome } from '../refusal/index.ts'
+import { Decimal, parsePercent, parseVolume, convertVolume, type LengthUnit } from '../units/index.ts'
+import { exceptionFrom } from '../worksheet/index.ts'
+import { DECIMAL_MARKS, type CellRules, type CsvRow, type DecimalMark } from './capacity-table-cells.ts'
+import { readBody } from './capacity-table-body.ts'
+import { bottomWord, readHeader, type HeaderName } from './capacity-table-header.ts'
+import { isHeading, readHeading } from './capacity-table-heading.ts'
+import { isPartsHeading, readParts, withParts } from './capacity-table-parts.ts'
+import { jumpFinding, tableJumps, USUAL_JUMP_SHARE } from './table-jumps.ts'
+import { TANK_BOTTOMS, type CapacityTable, type TableLayout } from './tank.ts'
 
 /** A table as read, and the tank code its certificate names. */
 export interface ReadTable { readonly tank: string; readonly table: CapacityTable }
 
-/** After so many bad lines the rest is not read: the file is of another kind. */
-const MOST_BAD_LINES = 50
-const MOST_ROWS = 100_000
-const BARE = /^\d{1,20}(?:\.\d{1,20})?$/
+/** How a file is to be read; what is left out is taken from the file itself. */
+export interface TableReadingRules {
+  /** The layout that is expected; another one is refused. */
+  readonly layout?: TableLayout | undefined
+  readonly decimalMark?: DecimalMark | undefined
+  /** By how much a step may differ from those beside it, and what happens where it does. */
+  readonly jumps?: { readonly share: string; readonly then: 'warn' | 'refuse' } | undefined
+}
+
+/** So many odd steps are named; a table with more is of another kind. */
+const MOST_NOTICED = 50
+const USUAL_JUMPS = { share: USUAL_JUMP_SHARE, then: 'warn' } as const
 
 /**
  * Reads the rows of a calibration company's table: lines `certificate,…` `issued-by,…` `issued-on,…` `tank,…`
- * `base-temperature,…` `volume-unit,…` in any order, then a heading `level,volume` or `level (mm),volume (m3)`, then rows.
- * All findings at once, up to fifty bad lines, each naming its line.
- * Refuses `capacity-table-line`, `capacity-table-not-increasing`, `capacity-table-incomplete`, `unreadable-value`, `out-of-range`.
+ * `base-temperature,…` `volume-unit,…`, and where the certificate says so `revision,…` `bottom,…` `heel,…` `decimal-mark,…`
+ * `first-volume,…`, in any order; then a heading and rows in one of the layouts of {@link readHeading}; then perhaps a
+ * table of proportional parts. All findings at once, up to fifty bad lines, each naming its line. Steps that stand out
+ * from those beside them are kept in `noticed`, or refused where the rules say so.
+ * Refuses `capacity-table-line`, `capacity-table-not-increasing`, `capacity-table-increment`, `capacity-table-incomplete`,
+ * `capacity-table-jump`, `unreadable-value`, `out-of-range`.
  * @param rows lines with their numbers, cells trimmed, blank lines left out
  * @param path of the file, `file`
+ * @param how layout, decimal mark and jumps, where they are not left to the file
  * @source MPMS-2.2A capacity table
  */
-export function capacityTableFromCsvRows(rows: readonly CsvRow[], path = 'file'): Outcome<ReadTable> {
-  const at = rows.findIndex(({ cells }) => /^level\b/i.test(cells[0] ?? ''))
-  const headerRows = at < 0 ? rows : rows.slice(0, at)
-  const header = readHeader(headerRows, path)
+export function capacityTableFromCsvRows(rows: readonly CsvRow[], path = 'file', how: TableReadingRules = {}): Outcome<ReadTable> {
+  const share = parsePercent((how.jumps ?? USUAL_JUMPS).share, 'jumps.share')
+  if (!share.ok) return share
+  if (!share.value.value.isPositive() || share.value.value.isZero()) return refused({ code: 'out-of-range', path: 'jumps.share', value: share.value.text, limit: 'more than 0 %', clause: 'HOUSE capacity table' })
+  const at = rows.findIndex(isHeading)
+  const header = readHeader(at < 0 ? rows : rows.slice(0, at), path)
   const heading = rows[at]
   if (heading === undefined) {
     const missing: Finding = { code: 'capacity-table-incomplete', path, value: '', limit: 'the heading “level (mm),volume (m3)” and the rows below it', clause: 'HOUSE capacity table' }
     return refused(...header.findings, missing)
   }
-  const columns = readHeading(heading, header.values.get('volume-unit'), path)
-  const body = readBody(rows.slice(at + 1), columns.value, path)
-  const findings = [...header.findings, ...columns.findings, ...body.findings]
-  const volumeUnit = columns.value.volume
-  if (findings.length > 0 || volumeUnit === undefined) return refused(...findings)
   const text = (name: HeaderName): string => header.values.get(name) ?? ''
+  const mark = how.decimalMark ?? DECIMAL_MARKS.find((known) => known === text('decimal-mark').toLowerCase()) ?? 'point'
+  const { value: { columns, level, volume }, findings: inHeading } = readHeading(heading, header.values.get('volume-unit'), path)
+  const rules: CellRules = { level, volume, mark }
+  const below = rows.slice(at + 1)
+  const partsAt = below.findIndex(isPartsHeading)
+  const body = readBody(partsAt < 0 ? below : below.slice(0, partsAt), columns, rules, header.values.get('first-volume'), path)
+  const parts = readParts(partsAt < 0 ? [] : below.slice(partsAt), rules, path)
+  const layout: TableLayout = partsAt >= 0 ? 'parts' : columns.kind === 'rows' && columns.increment !== undefined ? 'increments' : columns.kind
+  const findings = [...header.findings, ...inHeading, ...otherLayout(layout, how.layout, heading, path), ...body.findings, ...parts.findings]
+  if (findings.length > 0 || volume === undefined) return refused(...findings)
+  const written = withParts(body.rows, parts.parts)
+  const jumps = tableJumps(body.rows, share.value.value.toNumber() / 100).slice(0, MOST_NOTICED).map((jump) => jumpFinding(jump, share.value.text, volume, body.places[jump.row] ?? path))
+  const odd = how.jumps?.then === 'refuse' ? jumps : []
+  const heel = heelFindings(header.values.get('heel'), written.rows[0], volume, path)
+  if (written.findings.length + odd.length + heel.length > 0) return refused(...written.findings, ...odd, ...heel)
+  const bottom = TANK_BOTTOMS.find((known) => known === bottomWord(text('bottom')))
   return accepted({
     tank: text('tank'),
     table: {
       certificate: text('certificate'), issuedBy: text('issued-by'), issuedOn: text('issued-on'),
-      baseTemperature: text('base-temperature'), volumeUnit, levelUnit: body.levelUnit, rows: [...body.rows],
+      baseTemperature: text('base-temperature'), volumeUnit: volume, levelUnit: levelUnitOf(body.levelUnit), rows: [...written.rows],
+      ...(header.values.has('revision') ? { revision: text('revision') } : {}), ...(bottom === undefined ? {} : { bottom }),
+      ...(header.values.has('heel') ? { heel: text('heel') } : {}), ...(layout === 'rows' ? {} : { layout }),
+      ...(jumps.length === 0 ? {} : { noticed: jumps.map(exceptionFrom) }),
     },
   })
 }
 
-interface Body { readonly rows: readonly [string, string][]; readonly levelUnit: LengthUnit; readonly findings: readonly Finding[] }
-
-function readBody(lines: readonly CsvRow[], heading: TableHeading, path: string): Body {
-  const rows: [string, string][] = []
-  const findings: Finding[] = []
-  let levelUnit: LengthUnit | undefined
-  let bad = 0
-  for (const row of lines) {
-    const place = `${path} line ${row.line}`
-    const read = readRow(row, heading, levelUnit, place)
-    const below = rows.at(-1)
-    const found = read.ok ? (below === undefined ? [] : checkStep(below, read.value.row, place)) : read.findings
-    findings.push(...found)
-    if (read.ok) {
-      rows.push(read.value.row)
-      levelUnit = levelUnit === 'ft-in' ? levelUnit : read.value.unit
-    }
-    if (found.length > 0) bad += 1
-    if (bad < MOST_BAD_LINES) continue
-    findings.push({ code: 'capacity-table-line', path: place, value: row.cells.join(','), limit: `rows as 1200,241.318; after ${MOST_BAD_LINES} bad lines the rest was not read`, clause: 'HOUSE capacity table' })
-    break
-  }
-  if (findings.length === 0 && rows.length < 2) findings.push({ code: 'capacity-table-incomplete', path, value: `${rows.length}`, limit: 'rows: at least two are needed to interpolate', clause: 'MPMS-2.2A capacity table' })
-  if (rows.length > MOST_ROWS) findings.push({ code: 'out-of-range', path, value: `${rows.length} rows`, limit: `${MOST_ROWS} rows`, clause: 'HOUSE capacity table' })
-  return { rows, levelUnit: levelUnit ?? 'mm', findings }
+function levelUnitOf(unit: LengthUnit | undefined): LengthUnit {
+  return unit ?? 'mm'
 }
 
-function readRow(row: CsvRow, heading: TableHeading, before: LengthUnit | undefined, path: string): Outcome<{ row: [string, string]; unit: LengthUnit }> {
-  const [levelCell = '', volumeCell = '', ...more] = row.cells
-  const line = (limit: string): Outcome<never> => refused({ code: 'capacity-table-line', path, value: row.cells.join(','), limit, clause: 'HOUSE capacity table' })
-  if (more.some((cell) => cell !== '')) return line('one level and one volume')
-  const level = readLevelCell(levelCell, heading.level, before)
-  if (!level.ok) return line(level.limit)
-  const volume = readVolumeCell(volumeCell, heading.volume)
-  if (volume === undefined) return line(`a volume of zero or more as 241.318${heading.volume === undefined ? '' : `, in ${heading.volume}`}`)
-  return accepted({ row: [level.mm, volume], unit: level.unit })
+function otherLayout(found: TableLayout, expected: TableLayout | undefined, heading: CsvRow, path: string): readonly Finding[] {
+  if (expected === undefined || expected === found) return []
+  return [{ code: 'capacity-table-line', path: `${path} line ${heading.line}`, value: heading.cells.join(','), limit: `a file of the layout “${expected}”; this one has “${found}”`, clause: 'HOUSE capacity table' }]
 }
 
-/** The digits of a volume as written; undefined where it is none, or in another unit than the table. */
-function readVolumeCell(cell: string, unit: VolumeUnit | undefined): string | undefined {
-  const plain = plainText(cell)
-  if (BARE.test(plain)) return plain
-  const read = parseVolume(cell, '')
-  const digits = /^[\d.]+/.exec(plain)?.[0] ?? ''
-  return read.ok && read.value.unit === unit && BARE.test(digits) ? digits : undefined
+/** The heel stands in the volumes of the table, so that a table that begins at the datum plate cannot hold less than it. */
+function heelFindings(heel: string | undefined, first: readonly [string, string] | undefined, unit: CapacityTable['volumeUnit'], path: string): readonly Finding[] {
+  if (heel === undefined || first === undefined) return []
+  const read = parseVolume(heel, path)
+  if (!read.ok || convertVolume(read.value.value, read.value.unit, unit).lte(new Decimal(first[1]))) return []
+  return [{ code: 'out-of-range', path: `${path} heel`, value: heel, limit: `at most the volume of the first row, ${first[1]} ${unit}, which includes it`, clause: 'MPMS-2.2A capacity table' }]
 }
-
