@@ -53,7 +53,7 @@ export type DensityConversionOutput = Readonly<z.infer<typeof densityConversionO
  * Refuses all at once what the commodity refuses, and what {@link densityMeterFactor} refuses.
  * @param input as written
  * @source MPMS-11.5 intraconversion
- * @checked d1250-80/3/10
+ * @checked d1250-80/3/25
  */
 export function convertDensity(input: DensityConversionInput): Outcome<DensityConversionOutput> {
   const edition = input.edition ?? usualEdition(input.commodity)

@@ -46,7 +46,8 @@ export function readCurve(curve: ProductCurve, path: string): Outcome<Curve> {
     const point = { t: temperature.value.value.toNumber(), value: value.value, temperature: line.temperature, written: 'vcf' in line ? line.vcf : line.density, unit }
     const before = points.at(-1)
     if (before !== undefined) findings.push(...againstTheLineBefore(before, point, of, where))
-    points.push(point)
+    // a line in another unit tells nothing of the line behind it
+    if (before === undefined || before.unit === point.unit) points.push(point)
   })
   const unit = points[0]?.unit
   if (findings.length > 0 || unit === undefined) return refused(...findings)
