@@ -1,12 +1,13 @@
 import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import type { Tank } from '../tank/index.ts'
 import { lengthFromMillimetres, millimetres, parseLength, type Decimal, type Length } from '../units/index.ts'
-import type { GaugeSnapshot } from './snapshot.ts'
+import { notNegative, readLevel, type FoundReading } from './level-reading.ts'
+import type { Tape, WrittenLevel } from './tape.ts'
 
-/** How the level was found: by innage, or by ullage from the reference point. */
+/** How the level was found: by innage, or by ullage from the reference point; with the lines of what was read. */
 export type ReadLevel =
-  | { readonly by: 'innage'; readonly innage: Length }
-  | { readonly by: 'ullage'; readonly ullage: Length; readonly observedReferenceHeight: Length | undefined }
+  | { readonly by: 'innage'; readonly innage: Length; readonly found: FoundReading }
+  | { readonly by: 'ullage'; readonly ullage: Length; readonly observedReferenceHeight: Length | undefined; readonly found: FoundReading }
 
 /** The level with what it was found from. */
 export interface LevelFound {
@@ -17,55 +18,76 @@ export interface LevelFound {
   readonly exceptions: readonly Finding[]
 }
 
+/** What of a snapshot says where the liquid stands. */
+export interface LevelParts { readonly level: WrittenLevel; readonly tape?: Tape | undefined; readonly instrument?: unknown }
+
 /**
- * Innage by reading, or from the ullage and the reference gauge height of the certificate.
+ * Innage by reading, or from the ullage and the reference gauge height of the certificate; repeated readings by the
+ * acceptance rule, and the tape corrected.
  *   L = reference gauge height − ullage
- * Refuses `ullage-beyond-reference-height`, `out-of-range` (below 0, above the reference point) and unreadable texts;
- * an observed reference gauge height beyond the tank's tolerance is an exception.
- * @param level as written
+ * Refuses `ullage-beyond-reference-height`, `out-of-range` (below 0, above the reference point), what {@link readLevel} refuses
+ * and unreadable texts; an observed reference gauge height beyond the tank's tolerance, and an ullage by hand without one, are
+ * exceptions.
+ * @param snapshot level and tape as written; whether an instrument read it
  * @param tank whose reference gauge height it is
- * @param path of the level, for the findings
+ * @param path of the snapshot, for the findings: `opening`
  * @source MPMS-3.1A innage and ullage
  */
-export function checkLevel(level: GaugeSnapshot['level'], tank: Tank, path: string): Outcome<LevelFound> {
-  const certificate = parseLength(tank.referenceGaugeHeight, 'tank.referenceGaugeHeight')
-  if ('innage' in level) {
-    const both = allOf<{ reference: Length; innage: Length }>({ reference: certificate, innage: notNegative(level.innage, `${path}.innage`) })
-    return andThen(both, ({ reference, innage }) => fromInnage(innage, reference, `${path}.innage`))
-  }
-  const all = allOf<{ reference: Length; tolerance: Length; ullage: Length; observed: Length | undefined }>({
-    reference: certificate,
+export function checkLevel(snapshot: LevelParts, tank: Tank, path: string): Outcome<LevelFound> {
+  const { level, tape } = snapshot
+  const observed = 'innage' in level ? undefined : level.observedReferenceHeight
+  const all = allOf<{ reference: Length; tolerance: Length; found: FoundReading; observed: Length | undefined; used: null }>({
+    reference: parseLength(tank.referenceGaugeHeight, 'tank.referenceGaugeHeight'),
     tolerance: parseLength(tank.referenceHeightTolerance, 'tank.referenceHeightTolerance'),
-    ullage: notNegative(level.ullage, `${path}.ullage`),
-    observed: optional(level.observedReferenceHeight, (text) => notNegative(text, `${path}.observedReferenceHeight`)),
+    found: readLevel(level, tape, tank.capacityTable, path),
+    observed: optional(observed, (text) => notNegative(text, `${path}.level.observedReferenceHeight`)),
+    used: onlyWithUllage(level, path),
   })
-  return andThen(all, (read) => fromUllage(read, path))
+  return andThen(all, (read) => read.found.by === 'innage'
+    ? fromInnage(read.found, read.reference, `${path}.level.${placeOf(level)}`)
+    : fromUllage({ ...read, byHand: snapshot.instrument === undefined, place: placeOf(level) }, `${path}.level`))
 }
 
-/** A length of zero or more. */
-export function notNegative(text: string, path: string): Outcome<Length> {
-  return andThen(parseLength(text, path), (length) => length.value.isNegative() && !length.value.isZero()
-    ? refused({ code: 'out-of-range', path, value: text, limit: '0 or more', clause: 'MPMS-3.1A gauging procedures' })
-    : accepted(length))
+/** Where in a level its reading stands. */
+function placeOf(level: WrittenLevel): string {
+  return 'innage' in level ? 'innage' : 'ullage' in level ? 'ullage' : 'readings'
 }
 
-function fromInnage(innage: Length, referenceHeight: Length, path: string): Outcome<LevelFound> {
-  const levelMm = millimetres(innage)
+function onlyWithUllage(level: WrittenLevel, path: string): Outcome<null> {
+  if (!('readings' in level) || level.by === 'ullage' || level.observedReferenceHeight === undefined) return accepted(null)
+  return refused({ code: 'value-not-used', path: `${path}.level.observedReferenceHeight`, value: level.observedReferenceHeight, limit: 'an innage is not taken from the reference point', clause: 'MPMS-3.1A innage gauging' })
+}
+
+function fromInnage(found: FoundReading, referenceHeight: Length, path: string): Outcome<LevelFound> {
+  const { length } = found
+  const levelMm = millimetres(length)
   if (levelMm.gt(millimetres(referenceHeight))) {
-    return refused({ code: 'out-of-range', path, value: innage.text, limit: `at most the reference gauge height, ${referenceHeight.text}`, clause: 'MPMS-3.1A reference gauge height' })
+    return refused({ code: 'out-of-range', path, value: length.text, limit: `at most the reference gauge height, ${referenceHeight.text}`, clause: 'MPMS-3.1A reference gauge height' })
   }
-  return accepted({ reading: { by: 'innage', innage }, referenceHeight, levelMm, exceptions: [] })
+  return accepted({ reading: { by: 'innage', innage: length, found }, referenceHeight, levelMm, exceptions: found.exceptions })
 }
 
-function fromUllage(
-  { reference, tolerance, ullage, observed }: { reference: Length; tolerance: Length; ullage: Length; observed: Length | undefined }, path: string,
-): Outcome<LevelFound> {
+interface Ullage {
+  readonly reference: Length; readonly tolerance: Length; readonly found: FoundReading; readonly observed: Length | undefined
+  readonly byHand: boolean; readonly place: string
+}
+
+function fromUllage({ reference, tolerance, found, observed, byHand, place }: Ullage, path: string): Outcome<LevelFound> {
+  const ullage = found.length
   const levelMm = millimetres(reference).minus(millimetres(ullage))
   if (levelMm.isNegative()) {
-    return refused({ code: 'ullage-beyond-reference-height', path: `${path}.ullage`, value: ullage.text, limit: reference.text, clause: 'MPMS-3.1A reference gauge height' })
+    return refused({ code: 'ullage-beyond-reference-height', path: `${path}.${place}`, value: ullage.text, limit: reference.text, clause: 'MPMS-3.1A reference gauge height' })
   }
-  const exceptions = observed === undefined ? [] : compareHeights(observed, reference, tolerance, `${path}.observedReferenceHeight`)
-  return accepted({ reading: { by: 'ullage', ullage, observedReferenceHeight: observed }, referenceHeight: reference, levelMm, exceptions })
+  const height = `${path}.observedReferenceHeight`
+  const exceptions = observed !== undefined ? compareHeights(observed, reference, tolerance, height) : byHand ? [notRead(reference, height)] : []
+  return accepted({
+    reading: { by: 'ullage', ullage, observedReferenceHeight: observed, found }, referenceHeight: reference, levelMm,
+    exceptions: [...found.exceptions, ...exceptions],
+  })
+}
+
+function notRead(reference: Length, path: string): Finding {
+  return { code: 'reference-height-not-read', path, value: '', limit: reference.text, clause: 'MPMS-3.1A reference gauge height' }
 }
 
 function compareHeights(observed: Length, reference: Length, tolerance: Length, path: string): readonly Finding[] {

@@ -1,21 +1,18 @@
-import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
+import { accepted, allOf, eachOnce, optional, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import type { Tank } from '../tank/index.ts'
-import {
-  parseDensity, type Decimal, type Density, type Length, type Percent, type Pressure, type Temperature,
-} from '../units/index.ts'
+import type { Decimal, Length, Percent, Pressure, Temperature } from '../units/index.ts'
 import { readConditions as usualConditions } from '../volume-correction/index.ts'
+import type { WorksheetLine } from '../worksheet/index.ts'
+import type { AverageTemperature } from './average-temperature.ts'
+import { headDensity, type HeadDensity } from './hybrid.ts'
 import { checkLevel, type LevelFound, type ReadLevel } from './innage-ullage.ts'
 import { parseInstant, type Instant } from './instant.ts'
+import { judgeStatus } from './instrument.ts'
+import { liquidTemperature } from './liquid-temperature.ts'
+import { readDensity, readPressure, type ReadDensity } from './observed-density.ts'
 import { ambientTemperature, sedimentAndWater, spots, waterCut, type ConditionReader, type Spot } from './readings.ts'
+import { enteredOrSampled, readSamples, type ReadSample, type ReadSamples } from './samples.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
-
-/** Density as it was observed, with its texts read. */
-export interface ReadDensity {
-  readonly value: Density
-  readonly temperature: Temperature | undefined
-  readonly pressure: Pressure | undefined
-  readonly instrument: GaugeSnapshot['density']['instrument']
-}
 
 /** A snapshot with every text read; what was allowed but must be printed stands in `exceptions`. */
 export interface ParsedSnapshot {
@@ -27,73 +24,97 @@ export interface ParsedSnapshot {
   readonly waterCut: Length
   readonly waterCutMm: Decimal
   readonly liquid: Temperature
+  /** How the spots made the liquid temperature, ending with the line `Tavg`; empty where it was entered. */
+  readonly temperatureLines: readonly WorksheetLine[]
   /** Always there unless the tank is insulated. */
   readonly ambient: Temperature | undefined
   readonly spots: readonly Spot[]
   readonly pressure: Pressure | undefined
-  readonly density: ReadDensity
+  /** As entered; undefined where it is made from samples or from head. */
+  readonly density: ReadDensity | undefined
+  readonly samples: readonly ReadSample[]
+  readonly head: HeadDensity | null
   readonly sedimentAndWater: Percent
+  /** How the samples made S&W, ending with the line `SWavg`; empty where it was entered. */
+  readonly sedimentLines: readonly WorksheetLine[]
   readonly exceptions: readonly Finding[]
 }
 
+type Parts = {
+  readonly at: Instant
+  readonly level: LevelFound
+  readonly waterCut: { readonly length: Length; readonly mm: Decimal }
+  readonly liquid: AverageTemperature | null
+  readonly ambient: Temperature | undefined
+  readonly spots: readonly Spot[]
+  readonly pressure: Pressure | undefined
+  readonly density: ReadDensity | undefined
+  readonly sedimentAndWater: Percent | undefined
+  readonly samples: ReadSamples | null
+  readonly head: HeadDensity | null
+  readonly together: null
+}
+
+/** What a snapshot is read with: the tank that was gauged, checked; and the limits of the liquid's standard, those of API MPMS 11.1 where they are not given. */
+export interface ReadingContext { readonly tank: Tank; readonly readConditions?: ConditionReader }
+
 /**
  * Reads a snapshot: every text, the innage (reference gauge height − ullage where the ullage was read), and whether the
- * readings can be true together. All findings at once.
- * Refuses `unreadable-value`, `unit-not-accepted`, `missing-value`, `out-of-range`, `malformed-input`,
- * `ullage-beyond-reference-height`, `water-above-level`; `reference-height-differs` is an exception, not a refusal.
+ * readings can be true together. What is made from several readings is made here: the level from repeated readings, the
+ * liquid temperature from spots, S&W from samples, a density from head. All findings at once.
+ * Refuses `unreadable-value`, `unit-not-accepted`, `missing-value`, `value-not-used`, `out-of-range`, `malformed-input`,
+ * `readings-differ`, `ullage-beyond-reference-height`, `water-above-level`, `level-outside-table`, `gauge-out-of-order`.
  * @param snapshot as the schema accepted it
- * @param context the tank that was gauged, checked; and what reads temperatures and pressures of its liquid within the limits
- *   of the standard, that of API MPMS 11.1 where it is not given
+ * @param context tank, and limits of temperature and pressure
  * @param path of the snapshot, for the findings: `opening`
  * @source MPMS-3.1A gauging procedures
  * @source MPMS-7 temperatures
  * @source MPMS-9 density
  */
-export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = usualConditions }: { readonly tank: Tank; readonly readConditions?: ConditionReader }, path = 'snapshot'): Outcome<ParsedSnapshot> {
-  const level = checkLevel(snapshot.level, tank, `${path}.level`)
+export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = usualConditions }: ReadingContext, path = 'snapshot'): Outcome<ParsedSnapshot> {
+  const { temperatures, samples, hybrid, instrument } = snapshot
+  const level = checkLevel(snapshot, tank, path)
   const levelMm = level.ok ? level.value.levelMm : undefined
-  const read = allOf<{
-    at: Instant; level: LevelFound; waterCut: { length: Length; mm: Decimal }; liquid: Temperature; ambient: Temperature | undefined
-    spots: readonly Spot[]; pressure: Pressure | undefined; density: ReadDensity; sedimentAndWater: Percent
-  }>({
+  const cut = waterCut(snapshot.waterCut, levelMm, `${path}.waterCut`)
+  const inLiquid = spots(temperatures.spots ?? [], levelMm, `${path}.temperatures.spots`, readConditions)
+  const column = levelMm === undefined || !cut.ok ? undefined : { levelMm, waterCutMm: cut.value.mm, table: tank.capacityTable }
+  const status = instrument === undefined ? { refusals: [], exceptions: [] } : judgeStatus(instrument, `${path}.instrument`)
+  const read = allOf<Parts>({
     at: parseInstant(snapshot.at, `${path}.at`),
-    level,
-    waterCut: waterCut(snapshot.waterCut, levelMm, `${path}.waterCut`),
-    liquid: andThen(readConditions({ temperature: snapshot.temperatures.liquid }, { temperature: `${path}.temperatures.liquid`, pressure: '' }), (read) => accepted(read.temperature)),
-    ambient: ambientTemperature(snapshot.temperatures.ambient, tank.insulated, `${path}.temperatures.ambient`),
-    spots: spots(snapshot.temperatures.spots ?? [], levelMm, `${path}.temperatures.spots`, readConditions),
+    level, waterCut: cut,
+    liquid: liquidTemperature(temperatures, inLiquid.ok ? inLiquid.value : undefined, column, readConditions, `${path}.temperatures`),
+    ambient: ambientTemperature(temperatures.ambient, tank.insulated, `${path}.temperatures.ambient`),
+    spots: inLiquid,
     pressure: readPressure(snapshot.pressure, `${path}.pressure`, readConditions),
-    density: readDensity(snapshot.density, `${path}.density`, readConditions),
-    sedimentAndWater: sedimentAndWater(snapshot.sedimentAndWater, `${path}.sedimentAndWater`),
+    density: snapshot.density === undefined ? accepted(undefined) : readDensity(snapshot.density, `${path}.density`, readConditions),
+    sedimentAndWater: optional(snapshot.sedimentAndWater, (text) => sedimentAndWater(text, `${path}.sedimentAndWater`)),
+    samples: samples === undefined ? accepted(null) : readSamples(samples, snapshot.at, readConditions, `${path}.samples`),
+    head: hybrid === undefined ? accepted(null) : headDensity(hybrid, levelMm, `${path}.hybrid`),
+    together: gathered([...misfits(snapshot, path), ...status.refusals]),
   })
-  return andThen(read, (all) => accepted({
+  if (!read.ok) return refused(...eachOnce(read.findings))
+  const { value: all } = read
+  const share = all.samples?.sedimentAndWater ?? all.sedimentAndWater
+  if (share === undefined || all.liquid === null) throw new Error('a snapshot was accepted without S&W or without a liquid temperature')
+  return accepted({
     at: all.at, reading: all.level.reading, referenceHeight: all.level.referenceHeight, levelMm: all.level.levelMm,
-    waterCut: all.waterCut.length, waterCutMm: all.waterCut.mm, liquid: all.liquid, ambient: all.ambient, spots: all.spots,
-    pressure: all.pressure, density: all.density, sedimentAndWater: all.sedimentAndWater, exceptions: all.level.exceptions,
-  }))
-}
-
-/** A pressure within the limits of the liquid's standard; read beside a temperature that every standard accepts. */
-function readPressure(text: string | undefined, path: string, readConditions: ConditionReader): Outcome<Pressure | undefined> {
-  return optional(text, (pressure) => andThen(readConditions({ temperature: '15 degC', pressure }, { temperature: path, pressure: path }), (read) =>
-    read.pressure === null ? refused({ code: 'unreadable-value', path, value: pressure, limit: 'a pressure as 12.0 psi', clause: 'HOUSE units' }) : accepted(read.pressure)))
-}
-
-/** A base density stands alone; a density that an instrument showed belongs to a temperature. */
-function readDensity(density: GaugeSnapshot['density'], path: string, readConditions: ConditionReader): Outcome<ReadDensity> {
-  const parts = allOf<{ value: Density; temperature: Temperature | undefined; pressure: Pressure | undefined }>({
-    value: parseDensity(density.value, `${path}.value`),
-    temperature: optional(density.temperature, (temperature) => andThen(readConditions({ temperature }, { temperature: `${path}.temperature`, pressure: '' }), (read) => accepted(read.temperature))),
-    pressure: readPressure(density.pressure, `${path}.pressure`, readConditions),
+    waterCut: all.waterCut.length, waterCutMm: all.waterCut.mm, liquid: all.liquid.temperature, temperatureLines: all.liquid.lines, ambient: all.ambient, spots: all.spots,
+    pressure: all.pressure, density: all.density, samples: all.samples?.samples ?? [], head: all.head, sedimentAndWater: share, sedimentLines: all.samples?.lines ?? [],
+    exceptions: [...all.level.exceptions, ...status.exceptions, ...all.liquid.exceptions, ...(all.samples?.exceptions ?? [])],
   })
-  const findings: Finding[] = parts.ok ? [] : [...parts.findings]
-  if (density.instrument === 'base') {
-    for (const part of (['temperature', 'pressure'] as const).filter((name) => density[name] !== undefined)) {
-      findings.push({ code: 'value-not-used', path: `${path}.${part}`, value: density[part] ?? '', limit: 'a base density is at base conditions; leave it out, or name the instrument that showed the density', clause: 'HOUSE gauge snapshot' })
-    }
-  } else if (density.temperature === undefined) {
-    findings.push({ code: 'missing-value', path: `${path}.temperature`, value: '', limit: 'an observed density counts only with the temperature of the sample', clause: 'MPMS-9 hydrometer reading' })
-  }
-  if (findings.length > 0 || !parts.ok) return refused(...findings)
-  return accepted({ ...parts.value, instrument: density.instrument })
+}
+
+/** Parts of a snapshot that exclude each other, or that need each other. */
+function misfits({ density, sedimentAndWater: share, samples, hybrid, instrument, tape }: GaugeSnapshot, path: string): readonly Finding[] {
+  const sampled = samples !== undefined
+  const fromHead = density === undefined && !sampled && hybrid !== undefined
+  return [
+    ...(fromHead ? [] : enteredOrSampled(density?.value, sampled, `${path}.density`, 'the density')),
+    ...enteredOrSampled(share, sampled, `${path}.sedimentAndWater`, 'sediment and water'),
+    ...(instrument === undefined || tape === undefined ? [] : [{ code: 'value-not-used', path: `${path}.tape`, value: tape.certificate ?? 'a tape', limit: 'an automatic gauge has no tape', clause: 'MPMS-3.1B level' } as const]),
+  ]
+}
+
+function gathered(findings: readonly Finding[]): Outcome<null> {
+  return findings.length > 0 ? refused(...findings) : accepted(null)
 }

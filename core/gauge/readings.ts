@@ -1,7 +1,7 @@
 import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
 import { degC, millimetres, parsePercent, parseTemperature, type Decimal, type Length, type Percent, type Temperature } from '../units/index.ts'
 import type { ConditionPaths, Conditions, WrittenConditions } from '../volume-correction/index.ts'
-import { notNegative } from './innage-ullage.ts'
+import { notNegative } from './level-reading.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
 
 /** Reads temperature and pressure of a liquid within the limits of the standard that corrects it. */
@@ -45,7 +45,7 @@ export function waterCut(text: string, levelMm: Decimal | undefined, path: strin
 }
 
 /**
- * Spot temperatures, each within the liquid. All findings at once; spots are named from 1.
+ * Spot temperatures, each within the liquid. All findings at once.
  * @param levelMm level above datum [mm]; undefined where the level itself was refused
  * @param readConditions limits of the liquid's standard
  * @source MPMS-7 spot temperatures
@@ -56,7 +56,7 @@ export function spots(
   const findings: Finding[] = []
   const read: Spot[] = []
   for (const [index, spot] of list.entries()) {
-    const place = `${path}.${index + 1}`
+    const place = `${path}.${index}`
     const level = notNegative(spot.level, `${place}.level`)
     const temperature = readConditions({ temperature: spot.temperature }, { temperature: `${place}.temperature`, pressure: '' })
     if (!level.ok) findings.push(...level.findings)

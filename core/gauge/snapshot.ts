@@ -3,8 +3,8 @@ import { pickedFromLogSchema } from './gauge-log.ts'
 import { snapshotProbeSchema } from './probe.ts'
 import { hybridSchema } from './hybrid-reading.ts'
 import { instrumentSchema } from './instrument.ts'
-import { samplesSchema } from './sample-list.ts'
-import { tapeSchema } from './tape.ts'
+import { densitySchema, samplesSchema } from './sample-list.ts'
+import { levelSchema, tapeSchema } from './tape.ts'
 
 const written = z.string().min(1).max(64)
 
@@ -19,17 +19,15 @@ export const gaugeSnapshotSchema = z.strictObject({
   at: z.string(),
   /** Who read it. */
   by: z.string().min(1).max(80),
-  /** Exactly one of the two: `{ innage: "12.345 m" }` or `{ ullage, observedReferenceHeight }`. */
-  level: z.union([
-    z.strictObject({ innage: written }),
-    z.strictObject({ ullage: written, observedReferenceHeight: written.optional() }),
-  ]),
+  /** `{ innage: "12.345 m" }`, `{ ullage, observedReferenceHeight }`, or repeated readings `{ by, readings }`. */
+  level: levelSchema,
   /** Free-water cut above datum: `0 mm`; absent is not zero: leave out only when not measured. */
   waterCut: written,
   /** How the water cut was found; absent: by gauge. */
   waterBy: z.enum(['gauge', 'probe', 'entered']).optional(),
   temperatures: z.strictObject({
-    liquid: written,
+    /** Left out where it is made from the spots. */
+    liquid: written.optional(),
     ambient: written.optional(),
     /** Spots top to bottom with their level above datum, for the tank's picture and the average. */
     spots: z.array(z.strictObject({ level: written, temperature: written })).max(40).optional(),
@@ -43,14 +41,10 @@ export const gaugeSnapshotSchema = z.strictObject({
    * agreed on one. Its pressure is `pressure`.
    */
   vapour: z.strictObject({ temperature: written, compressibility: written.optional() }).optional(),
-  density: z.strictObject({
-    value: written,
-    /** Absent: the value is at base conditions. */
-    temperature: written.optional(),
-    pressure: written.optional(),
-    instrument: z.enum(['hydrometer', 'density-meter', 'base', 'probe']),
-  }),
-  sedimentAndWater: written,
+  /** Left out where it is made from samples, or from the head of the liquid. */
+  density: densitySchema.optional(),
+  /** Left out where it is made from samples. */
+  sedimentAndWater: written.optional(),
   /** Samples that density and S&W are from. */
   samples: samplesSchema.optional(),
   /** The tape that was used, and how its readings are corrected and accepted. */

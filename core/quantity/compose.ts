@@ -6,7 +6,8 @@ import type { Temperature, VolumeUnit } from '../units/index.ts'
 import type { Correction, FamilyLiquid } from '../volume-correction/index.ts'
 import { exceptionFrom, type Quantity, type WorksheetLine } from '../worksheet/index.ts'
 import { densities } from './density-lines.ts'
-import { gaugeLines } from './gauge-lines.ts'
+import { gaugeLines, takenOver, temperatureLines } from './gauge-lines.ts'
+import { hybridLines } from './hybrid-lines.ts'
 import { observedLines, type Observed } from './observed-volume.ts'
 import type { Product } from './product.ts'
 import { roofLines, type RoofEffect } from './roof-lines.ts'
@@ -28,6 +29,8 @@ export interface Parts {
   readonly roof: ReadRoof | null
   /** Vapour above a light hydrocarbon, where it was measured. */
   readonly vapour: VapourRead | null
+  /** Of the snapshot, for exceptions. */
+  readonly path: string
 }
 
 /**
@@ -53,15 +56,22 @@ export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
   if (standard.gov.value.isNegative()) {
     return refused({ code: 'out-of-range', path: 'tank.roof.mass', value: tank.roof.kind === 'none' ? '' : tank.roof.mass, limit: `a roof that displaces no more than the tank holds, ${observed.tov.text} ${unit}`, clause: 'MPMS-12.1.1 floating roof adjustment' })
   }
+  const hybrid = read.head === null ? null
+    : hybridLines(read.head, standard.gov, correction.factors.density, product, { ownLines: liquid.lines.some(({ symbol }) => symbol === 'ρhead'), path: `${parts.path}.hybrid` })
   const lines: WorksheetLine[] = [
-    ...gaugeLines(read), ...observed.lines, ...liquidTemperature, ...shell.lines, ...correctionLines, ...density.lines, ...(roof?.lines ?? []), ...(space.value?.lines ?? []), ...standard.lines,
+    ...gaugeLines(read), ...observed.lines, ...temperatureLines(read, liquidTemperature), ...shell.lines, ...correctionLines, ...density.lines, ...(roof?.lines ?? []), ...(space.value?.lines ?? []), ...sampledLines(read, standard.lines), ...(hybrid?.lines ?? []),
   ]
   const quantity: StaticQuantity = {
     ...observedQuantities(observed, shell.ctsh.text, roof, unit),
     baseDensity: density.printed, ctl: correction.ctl.text, cpl: correction.cpl.text, ctpl: correction.ctpl.text,
     ...standardQuantitiesOf(standard, product),
   }
-  return accepted({ lines, quantity, exceptions: read.exceptions.map(exceptionFrom), subgroup: liquid.subgroup, standard: liquid.standard })
+  return accepted({ lines, quantity, exceptions: [...read.exceptions, ...(hybrid?.exceptions ?? [])].map(exceptionFrom), subgroup: liquid.subgroup, standard: liquid.standard })
+}
+
+/** The standard lines, with S&W from the samples where it was not entered. */
+function sampledLines({ sedimentLines }: ParsedSnapshot, lines: readonly WorksheetLine[]): readonly WorksheetLine[] {
+  return sedimentLines.length === 0 ? lines : lines.flatMap((line) => (line.symbol === 'SW' ? [...sedimentLines, takenOver(line, 'SWavg')] : [line]))
 }
 
 function observedQuantities(

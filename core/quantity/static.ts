@@ -1,4 +1,4 @@
-import { checkLevel, readSnapshot, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
+import { checkLevel, logEvidence, probeEvidence, readSnapshot, type Evidence, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
 import { accepted, allOf, eachOnce, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { checkTank, readRoof, type ReadRoof, type Tank } from '../tank/index.ts'
 import { millimetres, parseLength, type Temperature } from '../units/index.ts'
@@ -28,27 +28,35 @@ import type { Worksheet } from './worksheet.ts'
 export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnapshot, path = 'snapshot'): Outcome<Worksheet> {
   const checkedTank = checkTank(tank, 'tank')
   const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, path)
-  const liquid = liquidOf(product, snapshot, path)
+  const liquid = liquidOf(product, snapshot, tank, path)
   const observed = checkedTank.ok ? observeSnapshot(tank, snapshot, path) : checkedTank
-  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null; vapour: VapourRead | null }>({
+  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null; vapour: VapourRead | null; probe: Evidence; log: Evidence }>({
     tank: checkedTank,
     belongs: checkBelongs(tank, product, snapshot, path),
     read, liquid, observed,
     base: readTemperature(tank.capacityTable.baseTemperature, 'tank.capacityTable.baseTemperature'),
     roof: tank.roof.kind === 'none' ? accepted(null) : readRoof(tank.roof, 'tank.roof'),
     vapour: readVapourSpace(product, snapshot, path),
+    probe: checkedTank.ok ? probeEvidence(snapshot, tank.capacityTable, path) : checkedTank,
+    log: logEvidence(snapshot, path),
   })
   if (!all.ok) return refused(...eachOnce(all.findings))
   const { value } = all
   const corrected = value.liquid.correct({ temperature: value.read.liquid, pressure: value.read.pressure ?? null }, { temperature: `${path}.temperatures.liquid`, pressure: `${path}.pressure` })
-  return andThen(corrected, (correction) =>
-    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof, vapour: value.vapour }))
+  const worksheet = andThen(corrected, (correction) =>
+    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof, vapour: value.vapour, path }))
+  return andThen(worksheet, (made) => accepted(withEvidence(made, [value.probe, value.log])))
+}
+
+/** What instruments say for a gauge stands before its lines, and what they say against it with its exceptions. */
+function withEvidence(worksheet: Worksheet, evidence: readonly Evidence[]): Worksheet {
+  return { ...worksheet, lines: [...evidence.flatMap(({ lines }) => lines), ...worksheet.lines], exceptions: [...worksheet.exceptions, ...evidence.flatMap(({ exceptions }) => exceptions)] }
 }
 
 /** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */
 function observeSnapshot(tank: Tank, snapshot: GaugeSnapshot, path: string): Outcome<Observed> {
   const cut = parseLength(snapshot.waterCut, `${path}.waterCut`)
-  return andThen(checkLevel(snapshot.level, tank, `${path}.level`), ({ levelMm }) => {
+  return andThen(checkLevel(snapshot, tank, path), ({ levelMm }) => {
     const cutMm = cut.ok ? millimetres(cut.value) : undefined
     const cutCanBe = cutMm !== undefined && !cutMm.isNegative() && cutMm.lte(levelMm)
     return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path)

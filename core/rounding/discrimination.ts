@@ -65,8 +65,15 @@ export const DISCRIMINATION = {
   'mass long-ton': { increment: '0.001', clause: 'COMMON-PRACTICE' },
   // levels, as a gauge reports them or a probe computes them
   'level mm': { increment: '1', clause: 'MPMS-3.1A' },
+  'tape mm': { increment: '1', clause: 'MPMS-3.1A repeated readings' },
+  'tape in': { increment: '0.125', clause: 'MPMS-3.1A repeated readings' },
+  'tape quarter in': { increment: '0.25', clause: 'CFR43-3174.6 (b)(5)' },
+  'tape corrected mm': { increment: '0.1', clause: 'COMMON-PRACTICE' },
+  'tape corrected in': { increment: '0.01', clause: 'COMMON-PRACTICE' },
   'level uncertainty mm': { increment: '0.1', clause: 'COMMON-PRACTICE' },
   'pressure kPa': { increment: '0.001', clause: 'COMMON-PRACTICE' },
+  // mean of several samples; a thousandth of a per cent is what CSW keeps
+  'S&W %': { increment: '0.001', clause: 'COMMON-PRACTICE' },
   // reconciliation
   'share %': { increment: '0.001', clause: 'COMMON-PRACTICE' },
 } as const satisfies Record<string, RoundingRule>

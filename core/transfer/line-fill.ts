@@ -1,8 +1,9 @@
-import type { GaugeSnapshot } from '../gauge/index.ts'
+import { readSnapshot, type GaugeSnapshot } from '../gauge/index.ts'
 import { densities, liquidOf, massOfVolume, multipliers, type Product } from '../quantity/index.ts'
 import { accepted, allOf, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { discriminate } from '../rounding/index.ts'
-import { convertVolume, Decimal, parsePercent, parseVolume, writtenDigits, type Percent, type Temperature, type Volume } from '../units/index.ts'
+import type { Tank } from '../tank/index.ts'
+import { convertVolume, Decimal, parseVolume, writtenDigits, type Percent, type Temperature, type Volume } from '../units/index.ts'
 import { readConditionsOf, type Correction, type FamilyLiquid } from '../volume-correction/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { MovedValues } from './moved.ts'
@@ -24,16 +25,17 @@ const CLAUSE = 'MPMS-12.1.1 line fill'
  * Refuses `out-of-range` below 0, and what temperature, volume and density refuse.
  * @param contents observed volume in any unit and its temperature
  * @param gauge which of the two
+ * @param tank that was gauged: density and S&W may be made from its readings
  * @source MPMS-12.1.1 line fill
  */
-export function lineQuantity(contents: LineContents, gauge: keyof typeof GAUGES, product: Product, snapshot: GaugeSnapshot): Outcome<LineQuantity> {
+export function lineQuantity(contents: LineContents, gauge: keyof typeof GAUGES, product: Product, snapshot: GaugeSnapshot, tank: Tank): Outcome<LineQuantity> {
   const path = `lineFill.${gauge}`
   const at = { temperature: `${path}.temperature`, pressure: `${path}.pressure` }
   const read = allOf<{ volume: Volume; temperature: Temperature; liquid: FamilyLiquid; sw: Percent }>({
     volume: readLineVolume(contents.volume, `${path}.volume`),
     temperature: andThen(readConditionsOf(product.commodity, product.edition, { temperature: contents.temperature }, at), (read) => accepted(read.temperature)),
-    liquid: liquidOf(product, snapshot, gauge),
-    sw: parsePercent(snapshot.sedimentAndWater, `${gauge}.sedimentAndWater`),
+    liquid: liquidOf(product, snapshot, tank, gauge),
+    sw: andThen(readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, gauge), ({ sedimentAndWater }) => accepted(sedimentAndWater)),
   })
   return andThen(read, ({ volume, temperature, liquid, sw }) => andThen(liquid.correct({ temperature, pressure: null }, at), (correction) =>
     accepted(atBase(volume, temperature, liquid, correction, sw, product, gauge))))

@@ -1,7 +1,7 @@
-import { parseInstant } from '../gauge/index.ts'
+import { parseInstant, refuseUnsampled, type GaugeSnapshot } from '../gauge/index.ts'
 import { staticQuantity, type Worksheet } from '../quantity/index.ts'
 import { accepted, allOf, eachOnce, refused, type Finding, type Outcome } from '../refusal/index.ts'
-import type { WorksheetLine } from '../worksheet/index.ts'
+import { exceptionFrom, type WorksheetLine } from '../worksheet/index.ts'
 import { lineQuantity, type LineQuantity } from './line-fill.ts'
 import { acrossCustodyPoint, lineChange, tankChange, valuesOf } from './moved.ts'
 import type { TransferInput, TransferResult } from './transfer.ts'
@@ -19,13 +19,15 @@ interface Read { readonly opening: Worksheet; readonly closing: Worksheet; reado
  */
 export function transferQuantity(input: TransferInput): Outcome<TransferResult> {
   const { tank, product, opening, closing, lineFill } = input
-  const read = allOf<{ opening: Worksheet; closing: Worksheet; order: null; line: Read['line'] }>({
+  const read = allOf<{ opening: Worksheet; closing: Worksheet; order: null; openingSample: null; closingSample: null; line: Read['line'] }>({
     opening: staticQuantity(tank, product, opening, 'opening'),
     closing: staticQuantity(tank, product, closing, 'closing'),
     order: checkOrder(opening.at, closing.at),
+    openingSample: refuseUnsampled(opening, 'opening'),
+    closingSample: refuseUnsampled(closing, 'closing'),
     line: lineFill === undefined ? accepted(null) : allOf<{ opening: LineQuantity; closing: LineQuantity }>({
-      opening: lineQuantity(lineFill.opening, 'opening', product, opening),
-      closing: lineQuantity(lineFill.closing, 'closing', product, closing),
+      opening: lineQuantity(lineFill.opening, 'opening', product, opening, tank),
+      closing: lineQuantity(lineFill.closing, 'closing', product, closing, tank),
     }),
   })
   return read.ok ? subtract(input, read.value) : refused(...eachOnce(read.findings))
@@ -39,7 +41,7 @@ function checkOrder(opening: string, closing: string): Outcome<null> {
   return refused({ code: 'closing-not-after-opening', path: 'closing.at', value: closing, limit: opening, clause: 'MPMS-12.1.1 transfer quantity' })
 }
 
-function subtract({ kind, product }: TransferInput, { opening, closing, line }: Read): Outcome<TransferResult> {
+function subtract({ kind, product, opening: first, closing: last }: TransferInput, { opening, closing, line }: Read): Outcome<TransferResult> {
   const tank = tankChange(valuesOf(opening.quantity), valuesOf(closing.quantity), product)
   const inLine = line === null ? null : lineChange(line.opening.values, line.closing.values, product)
   const across = acrossCustodyPoint(kind, tank.values, inLine?.values ?? null, product)
@@ -50,8 +52,15 @@ function subtract({ kind, product }: TransferInput, { opening, closing, line }: 
     kind, opening, closing,
     lines: [...tank.lines, ...lineLines, ...across.lines],
     tankChange: tank.moved, moved: across.moved,
-    exceptions: [...opening.exceptions, ...closing.exceptions],
+    exceptions: [...opening.exceptions, ...closing.exceptions, ...sharedSamples(first, last).map(exceptionFrom)],
   })
+}
+
+/** A sample that stands for both gauges, though the liquid moved between them. */
+function sharedSamples({ samples: before = [] }: GaugeSnapshot, { samples: after = [] }: GaugeSnapshot): readonly Finding[] {
+  return after.flatMap(({ number, at }, i): Finding[] => before.some((other) => other.number === number) ? [
+    { code: 'sample-shared', path: `closing.samples.${i}.number`, value: number, limit: `it was drawn once, at ${at}`, clause: 'MPMS-8.1 sampling of tanks' },
+  ] : [])
 }
 
 function wrongWay(kind: TransferInput['kind'], { value, unit }: { readonly value: string; readonly unit: string }): Finding {

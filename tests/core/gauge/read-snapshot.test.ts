@@ -47,8 +47,8 @@ describe('temperatures', () => {
     expect(must(readSnapshot(good, { tank: aTank() })).spots).toHaveLength(2)
     const bad = anOpeningGauge({ temperatures: { liquid: '20 degC', ambient: '12 degC', spots: [spot('-1 mm', '20.4 degC'), spot('2 m', '200 degC'), spot('middle', '20')] } })
     expect(findingsOf(readSnapshot(bad, { tank: aTank() })).map(({ code, path }) => `${code} ${path}`)).toEqual([
-      'out-of-range snapshot.temperatures.spots.1.level', 'out-of-range snapshot.temperatures.spots.2.temperature',
-      'unreadable-value snapshot.temperatures.spots.3.level', 'unreadable-value snapshot.temperatures.spots.3.temperature',
+      'out-of-range snapshot.temperatures.spots.0.level', 'out-of-range snapshot.temperatures.spots.1.temperature',
+      'unreadable-value snapshot.temperatures.spots.2.level', 'unreadable-value snapshot.temperatures.spots.2.temperature',
     ])
   })
 })
