@@ -1,93 +1,116 @@
-import { accepted, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
-import { discriminate, type Discriminated } from '../rounding/index.ts'
-import { convertVolume, Decimal } from '../units/index.ts'
-import { waterDensity } from '../volume-correction/index.ts'
-import { roundedLine, type Quantity, type WorksheetLine } from '../worksheet/index.ts'
-import { findLevel, type ProbeLevel } from './probe-level.ts'
+import { accepted, allOf, andThen, type Finding, type Outcome } from '../refusal/index.ts'
+import { discriminate, display, type Discriminated } from '../rounding/index.ts'
+import { Decimal } from '../units/index.ts'
+import { exceptionFrom, roundedLine, type Quantity, type WorksheetLine } from '../worksheet/index.ts'
+import { explainDifference } from './probe-difference.ts'
+import { figuresOf, type ProbeFigures } from './probe-figures.ts'
+import { countCovered } from './probe-level.ts'
+import { MASS_LIMIT } from './probe-limits.ts'
+import { probeLines } from './probe-lines.ts'
 import { readProbe, type ProbeReading } from './probe-reading.ts'
-import { averageByVolume, strataOf, tableVolume, type Stratum } from './probe-strata.ts'
-import { levelUncertainty, shareUncertainty } from './probe-uncertainty.ts'
+import { volumesBy } from './probe-strata.ts'
+import { uncertaintiesOf, type ProbeUncertainties } from './probe-uncertainty.ts'
+import { shownChecks, zeroChecks, type ZeroCheck } from './probe-zero.ts'
 import type { ProbeInput, ProbeProfile } from './probe.ts'
 
 /**
- * A hydrostatic probe's pressures and temperatures → strata, level, free water, mass and volume both ways.
+ * A hydrostatic probe's pressures and temperatures → strata, level, free water, mass and volume both ways, zero checks.
  * @param input modules lowest first, the highest in the vapour; gravity, vapour density, capacity table
  * @param path where the input stands, for findings
- * @returns refuses texts that cannot be read, `out-of-range` when fewer than two modules are covered or the highest
- *   is, and `level-outside-table`
+ * @returns refuses texts that cannot be read, `out-of-range` when fewer than two modules are covered, the highest is, or a
+ *   module is plainly broken, and `level-outside-table`; a zero or a mass beyond its limit is an exception
  * @source MPMS-16.2 hydrostatic tank gauging
  * @source MPMS-3.6 hybrid tank measurement
  */
 export function probeProfile(input: ProbeInput, path = ''): Outcome<ProbeProfile> {
   const at = (field: string): string => (path === '' ? field : `${path}.${field}`)
   return andThen(readProbe(input, path), (reading) => {
-    const found = findLevel(reading)
-    const wrong = uncovered(found, reading, at('modules'))
-    if (found === undefined || wrong.length > 0) return refused(...wrong)
-    return andThen(strataOf(found, input.capacityTable, reading.waterThreshold, at('modules')), (strata) =>
-      andThen(tableVolume(input.capacityTable, found.wetted[0]?.h ?? 0, at('modules')), (heel) => accepted(profile(input, reading, found, strata, heel))))
+    const count = countCovered(reading)
+    const volumeBelow = volumesBy(input.capacityTable, at('modules'))
+    const found = allOf<{ figures: ProbeFigures; checks: readonly ZeroCheck[] }>({
+      figures: figuresOf(reading, count, volumeBelow, at), checks: zeroChecks(reading.modules.slice(count), reading, at),
+    })
+    return andThen(found, ({ figures, checks }) => andThen(uncertaintiesOf(reading, count, figures, volumeBelow, at), (uncertainties) =>
+      accepted(profileOf({ input, reading, figures, checks, uncertainties, at }))))
   })
 }
 
-function uncovered(found: ProbeLevel | undefined, reading: ProbeReading, path: string): readonly Finding[] {
-  const clause = 'MPMS-16.2 sensor positions'
-  if (found === undefined) return [{ code: 'out-of-range', path, value: 'fewer than two covered modules', limit: 'at least two covered, for a density between them', clause }]
-  const top = reading.modules[reading.modules.length - 1]
-  if (top !== undefined && found.level >= top.h) return [{ code: 'out-of-range', path, value: 'a level above the highest module', limit: `below ${top.name}, which must stand in the vapour`, clause }]
-  const light = found.densities.findIndex((rho) => rho < 300 || rho > 2000)
-  if (light >= 0) return [{ code: 'out-of-range', path: `${path}.${light}`, value: `a density of ${quantity('density kg/m3', found.densities[light] ?? 0, 'kg/m3').value} kg/m3 above ${found.wetted[light]?.name ?? ''}`, limit: '300 to 2000 kg/m3; check the modules on both sides', clause }]
-  return []
+interface Parts {
+  readonly input: ProbeInput
+  readonly reading: ProbeReading
+  readonly figures: ProbeFigures
+  readonly checks: readonly ZeroCheck[]
+  readonly uncertainties: ProbeUncertainties
+  readonly at: (field: string) => string
 }
 
-/** @param heel volume below the lowest module [m³] */
-function profile(input: ProbeInput, reading: ProbeReading, found: ProbeLevel, strata: readonly Stratum[], heel: number): ProbeProfile {
+function profileOf({ input, reading, figures, checks, uncertainties, at }: Parts): ProbeProfile {
   const unit = input.capacityTable.volumeUnit
-  const volume = strata.reduce((sum, s) => sum + s.volume, 0)
-  const massFromTable = strata.reduce((sum, s) => sum + s.density * s.volume, 0)
-  const bottom = found.wetted[0]
-  const top = reading.modules[reading.modules.length - 1]
-  const headPressure = (bottom?.p ?? 0) - (top?.p ?? 0) - reading.rhoV * reading.g * ((top?.h ?? 0) - found.level)
-  const area = (volume - heel) / (found.level - (bottom?.h ?? 0))
-  const massFromHead = (headPressure / reading.g) * area + (found.densities[0] ?? 0) * heel
-  const averageDensity = massFromTable / volume
-  const product = strata.filter((s) => !s.water)
-  const waterTop = strata.filter((s) => s.water).at(-1)?.to
-  const inUnit = (m3: number): Decimal => convertVolume(new Decimal(m3), 'm3', unit)
-  const volumeKey = `volume ${unit}` as const
-  const lines: WorksheetLine[] = []
-  const line = (symbol: string, name: string, formula: string, from: readonly string[], key: Discriminated, value: Decimal | number, of: string): Quantity => {
-    const rounded = discriminate(key, value)
-    lines.push(roundedLine({ symbol, name, unit: of, formula, from, rounded, clause: 'MPMS-16.2' }))
-    return { value: rounded.text, unit: of }
-  }
-  const result = {
-    strata: strata.map((s) => ({
-      from: quantity('level mm', s.from * 1000, 'mm'), to: quantity('level mm', s.to * 1000, 'mm'),
-      density: quantity('density kg/m3', s.density, 'kg/m3'), temperature: quantity('temperature degC', s.temperature, 'degC'), water: s.water,
+  const lines = [...probeLines({ written: input, reading, figures, uncertainties, unit })]
+  const shown = (symbol: string): Quantity => printed(lines, symbol)
+  const perhaps = (symbol: string): Quantity | null => (lines.some((line) => line.symbol === symbol) ? printed(lines, symbol) : null)
+  const difference = differenceLine(lines, `volume ${unit}`, unit)
+  lines.push(difference)
+  const limit = Math.abs(figures.massFromTable) * (MASS_LIMIT.percent / 100)
+  const within = uncertainties.massFromTable <= limit
+  const { covered } = figures
+  return {
+    strata: figures.strata.map((s) => ({
+      from: millimetres(s.from), to: millimetres(s.to), density: quantity('density kg/m3', s.density, 'kg/m3'), temperature: quantity('temperature degC', s.temperature, 'degC'),
+      volume: quantity('volume m3', s.volume + s.bulge, 'm3'), mass: quantity('mass kg', s.mass, 'kg'), water: s.water,
     })),
-    level: line('L', 'Level', '[(p − ptop)/g + ρ h − ρv htop] / (ρ − ρv)', [], 'level mm', found.level * 1000, 'mm'),
-    waterLevel: waterTop === undefined ? null : line('Lw', 'Free water level', 'top of the bottom strata above the water threshold', [], 'level mm', waterTop * 1000, 'mm'),
-    averageTemperature: line('Tavg', 'Average temperature', 'Σ t V / Σ V', ['L'], 'temperature degC', averageByVolume(strata, (s) => s.temperature), 'degC'),
-    averageDensity: line('ρavg', 'Average density', 'Σ ρ V / Σ V', ['L'], 'density kg/m3', averageDensity, 'kg/m3'),
-    massFromTable: line('Mtable', 'Mass through the table', 'Σ ρ V', ['L'], 'mass kg', massFromTable, 'kg'),
-    massFromHead: line('Mhead', 'Mass from head pressure', '(p1 − psurface)/g × A + ρ1 Vheel', ['L'], 'mass kg', massFromHead, 'kg'),
-    volumeFromTable: line('Vtable', 'Volume from level and table', 'V(L)', ['L'], volumeKey, inUnit(volume), unit),
-    volumeFromMass: line('Vmass', 'Volume from mass and density', 'Mhead / ρavg', ['Mhead', 'ρavg'], volumeKey, inUnit(massFromHead / averageDensity), unit),
-    volumeDifference: line('ΔV', 'Volume difference', 'Vtable − Vmass', ['Vtable', 'Vmass'], volumeKey, inUnit(volume - massFromHead / averageDensity), unit),
-    levelUncertainty: line('U(L)', 'Expanded uncertainty of the level, k = 2', '2 u(L)', ['L'], 'level uncertainty mm', 2 * levelUncertainty(found, reading) * 1000, 'mm'),
-    entrainedWater: entrained(reading, found, product),
-    zeroChecks: found.zeroChecks.map((check) => ({ module: check.module, offset: quantity('pressure kPa', check.offset / 1000, 'kPa'), limit: quantity('pressure kPa', reading.zeroLimit / 1000, 'kPa'), within: check.within })),
+    modules: [...reading.modules, reading.vapour].map((module) => ({
+      name: module.name, height: millimetres(module.h), temperature: quantity('temperature degC', module.t, 'degC'), covered: module.h <= covered.uppermost.upper.h,
+    })),
+    level: shown('Lprobe'), waterLevel: perhaps('WCprobe'), averageTemperature: shown('tavg'), averageDensity: shown('ρavg'),
+    productTemperature: perhaps('tprod'), productDensity: perhaps('ρprod'),
+    massFromTable: shown('Mtable'), massFromHead: shown('Mhead'), volumeFromTable: shown('Vtable'), volumeFromMass: shown('Vmass'),
+    volumeDifference: { value: difference.value, unit },
+    differenceExplained: explainDifference(figures, { mass: new Decimal(shown('Mhead').value), density: new Decimal(shown('ρavg').value), roofMass: reading.roofMass ?? 0 }, unit),
+    levelUncertainty: shown('U(L)'),
+    uncertainties: {
+      level: shown('U(L)'), waterLevel: uncertainties.waterLevel === undefined ? null : quantity('level uncertainty mm', uncertainties.waterLevel * 1000, 'mm'),
+      massFromTable: shown('U(M)'), massFromHead: quantity('mass kg', uncertainties.massFromHead, 'kg'), averageDensity: quantity('converted kg/m3', uncertainties.averageDensity, 'kg/m3'),
+    },
+    massLimit: { limit: quantity('mass kg', limit, 'kg'), uncertainty: shown('U(M)'), within, note: MASS_LIMIT.note },
+    entrainedWater: entrained(figures, uncertainties),
+    zeroChecks: shownChecks(checks, reading.zeroLimit),
+    exceptions: [...checks.flatMap((check): Finding[] => (check.within ? [] : [beyondZero(check, input.zeroLimit, at)])), ...(within ? [] : [beyondMass(figures, uncertainties, at)])].map(exceptionFrom),
+    worksheet: lines,
   }
-  return { ...result, worksheet: lines }
+}
+
+function printed(lines: readonly WorksheetLine[], symbol: string): Quantity {
+  const line = lines.find((one) => one.symbol === symbol)
+  if (line === undefined) throw new Error(`a probe's worksheet has no line ${symbol}`)
+  return { value: line.value, unit: line.unit }
+}
+
+function differenceLine(lines: readonly WorksheetLine[], key: Discriminated, unit: string): WorksheetLine {
+  const value = new Decimal(printed(lines, 'Vtable').value).minus(printed(lines, 'Vmass').value)
+  return roundedLine({ symbol: 'ΔV', name: 'Difference of the volumes', unit, formula: 'Vtable − Vmass', from: ['Vtable', 'Vmass'], rounded: discriminate(key, value), clause: 'MPMS-16.2 comparison of volumes' })
 }
 
 /** Share of water held in the product: (ρ − ρdry) / (ρw − ρdry), with its expanded uncertainty. */
-function entrained(reading: ProbeReading, found: ProbeLevel, product: readonly Stratum[]): ProbeProfile['entrainedWater'] {
-  if (reading.dryDensity === undefined || product.length === 0) return null
-  const rhoW = waterDensity(averageByVolume(product, (s) => s.temperature))
-  const share = (averageByVolume(product, (s) => s.density) - reading.dryDensity) / (rhoW - reading.dryDensity)
-  const u = shareUncertainty(found, product, reading, rhoW)
-  return { share: quantity('share %', share * 100, '%'), uncertainty: quantity('share %', 2 * u * 100, '%') }
+function entrained(figures: ProbeFigures, uncertainties: ProbeUncertainties): ProbeProfile['entrainedWater'] {
+  if (figures.entrained === undefined || uncertainties.entrained === undefined) return null
+  const share = quantity('share %', figures.entrained * 100, '%')
+  const uncertainty = quantity('share %', uncertainties.entrained * 100, '%')
+  const seen = figures.entrained > uncertainties.entrained
+  return { share, uncertainty, says: `${seen ? 'More than the pressures alone can make' : 'No more than the pressures alone can make'}; the dry density is taken as true. Never booked: sediment and water is booked from a sample.` }
+}
+
+function beyondZero({ module, found }: ZeroCheck, limit: string, at: Parts['at']): Finding {
+  return { code: 'probe-zero-outside-limit', path: at('zeroLimit'), value: `${module} is off by ${display(found / 1000, 3)} kPa`, limit, clause: 'MPMS-16.2 zero checks of emerged sensors' }
+}
+
+function beyondMass({ massFromTable }: ProbeFigures, uncertainties: ProbeUncertainties, at: Parts['at']): Finding {
+  const percent = (100 * uncertainties.massFromTable) / Math.abs(massFromTable)
+  return { code: 'probe-mass-uncertain', path: at('pressureUncertainty'), value: `${display(percent, 2)} % of the mass`, limit: `${MASS_LIMIT.percent} %, ${MASS_LIMIT.note}`, clause: MASS_LIMIT.clause }
+}
+
+function millimetres(metres: number): Quantity {
+  return quantity('level mm', metres * 1000, 'mm')
 }
 
 function quantity(key: Discriminated, value: Decimal | number, unit: string): Quantity {

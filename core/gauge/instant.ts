@@ -19,3 +19,12 @@ export function parseInstant(text: string, path: string): Outcome<Instant> {
   }
   return accepted({ text, order: `${text.slice(0, 19)}.${(match[7] ?? '').padEnd(9, '0')}` })
 }
+
+/**
+ * Minutes of an instant from a fixed one, for differences of time.
+ * @param instant as {@link parseInstant} read it
+ * @source RFC-3339 5.6
+ */
+export function minuteOf({ text }: Instant): number {
+  return Date.parse(text) / 60_000
+}

@@ -1,17 +1,20 @@
-import type { ProbeModule, ProbeReading } from './probe-reading.ts'
+import { GROSS_OFFSET, LEVEL_MARGIN } from './probe-limits.ts'
+import type { ProbeModule } from './probe-modules.ts'
+import type { ProbeReading } from './probe-reading.ts'
 
-/** Offset of an emerged module from the pressure that the vapour has at its height [Pa]. */
-export interface ZeroCheck { readonly module: string; readonly offset: number; readonly within: boolean }
+/** Two covered neighbours and the density of the liquid between them [kg/m³]. */
+export interface Span { readonly lower: ProbeModule; readonly upper: ProbeModule; readonly density: number }
 
-/** Which modules are covered, the density between neighbours, and the level. */
-export interface ProbeLevel {
-  /** Covered modules, lowest first. */
-  readonly wetted: readonly ProbeModule[]
-  /** Density between covered neighbours [kg/m³], lowest first; one fewer than the covered modules. */
-  readonly densities: readonly number[]
+/** The covered part of a probe: spans from the bottom up, and the level that follows. */
+export interface CoveredProbe {
+  readonly spans: readonly Span[]
+  readonly lowest: ProbeModule
+  /** The span that the level is found from. */
+  readonly uppermost: Span
   /** Level above datum [m]. */
   readonly level: number
-  readonly zeroChecks: readonly ZeroCheck[]
+  /** Modules below the vapour module that are not covered, lowest first. */
+  readonly emerged: readonly ProbeModule[]
 }
 
 /**
@@ -30,52 +33,67 @@ export function stratumDensity(lower: ProbeModule, upper: ProbeModule, g: number
  * between surface and top module adds ρv g (htop − L):
  *   L = [ (p − ptop)/g + ρ h − ρv htop ] / (ρ − ρv)
  * @param module the covered module
- * @param top the module in the vapour
  * @param rho density of the liquid above the module [kg/m³]
- * @param reading free fall and vapour density
+ * @param reading free fall, vapour density and the module in the vapour
  * @source MPMS-16.2 level from head pressure
  */
-export function levelAbove(module: ProbeModule, top: ProbeModule, rho: number, reading: Pick<ProbeReading, 'g' | 'rhoV'>): number {
-  return ((module.p - top.p) / reading.g + rho * module.h - reading.rhoV * top.h) / (rho - reading.rhoV)
+export function levelAbove(module: ProbeModule, rho: number, { vapour, g, rhoV }: Pick<ProbeReading, 'g' | 'rhoV' | 'vapour'>): number {
+  return ((module.p - vapour.p) / g + rho * module.h - rhoV * vapour.h) / (rho - rhoV)
 }
 
 /**
- * Finds the covered modules and the level. A module whose pressure is within the zero limit of the vapour's is
- * emerged; so is one above the level that the modules below it give, whose excess is then a zero error.
- * @param reading the probe in SI; the highest module stands in the vapour
- * @returns undefined when fewer than two modules are covered, so that no density can be had
+ * Pressure of a module above that of the vapour at its height [Pa]: p − [ptop + ρv g (htop − h)].
+ * @param module any module below the vapour module
+ * @param reading free fall, vapour density and the module in the vapour
  * @source MPMS-16.2 zero checks of emerged sensors
  */
-export function findLevel(reading: ProbeReading): ProbeLevel | undefined {
-  const { modules, g } = reading
-  const top = modules[modules.length - 1]
-  if (top === undefined) return undefined
-  let covered = modules.length - 1
-  while (covered > 0 && isEmerged(reading, covered - 1, top)) covered -= 1
-  if (covered < 2) return undefined
-  const wetted = modules.slice(0, covered)
-  const densities = wetted.slice(1).map((upper, i) => stratumDensity(wetted[i] as ProbeModule, upper, g))
-  const upper = wetted[covered - 1] as ProbeModule
-  const level = levelAbove(upper, top, densities[densities.length - 1] as number, reading)
-  const zeroChecks = modules.slice(covered, -1).map((module) => {
-    const offset = overVapour(reading, module, top)
-    return { module: module.name, offset, within: Math.abs(offset) <= reading.zeroLimit }
-  })
-  return { wetted, densities, level, zeroChecks }
+export function overVapour(module: ProbeModule, { vapour, g, rhoV }: Pick<ProbeReading, 'g' | 'rhoV' | 'vapour'>): number {
+  return module.p - (vapour.p + rhoV * g * (vapour.h - module.h))
 }
 
-/** Pressure of a module above the vapour's at its height [Pa]. */
-function overVapour(reading: ProbeReading, module: ProbeModule, top: ProbeModule): number {
-  return module.p - (top.p + reading.rhoV * reading.g * (top.h - module.h))
+/**
+ * How many modules are covered, from the bottom up. A module is emerged when its pressure is within the zero limit of the
+ * vapour's; or when it is little over it (by less than ten limits) and above the level that the span below it gives: then
+ * the excess is a zero error. A module that is just covered by a lighter liquid cannot be told from such a one.
+ * @param reading the probe in SI
+ * @source MPMS-16.2 zero checks of emerged sensors
+ */
+export function countCovered(reading: ProbeReading): number {
+  const spans: Span[] = []
+  let below: ProbeModule | undefined
+  let count = 0
+  for (const module of reading.modules) {
+    if (isEmerged(module, spans.at(-1), reading)) return count
+    if (below !== undefined) spans.push({ lower: below, upper: module, density: stratumDensity(below, module, reading.g) })
+    below = module
+    count += 1
+  }
+  return count
 }
 
-function isEmerged(reading: ProbeReading, i: number, top: ProbeModule): boolean {
-  const module = reading.modules[i] as ProbeModule
-  if (overVapour(reading, module, top) <= reading.zeroLimit) return true
-  const [lower, below] = [reading.modules[i - 2], reading.modules[i - 1]]
-  if (lower === undefined || below === undefined) return false
-  const rho = stratumDensity(lower, below, reading.g)
-  if (rho <= reading.rhoV) return false
-  const tolerance = (6 * reading.uP) / (rho * reading.g)
-  return levelAbove(below, top, rho, reading) < module.h - tolerance
+function isEmerged(module: ProbeModule, below: Span | undefined, reading: ProbeReading): boolean {
+  const over = overVapour(module, reading)
+  if (over <= reading.zeroLimit) return true
+  if (below === undefined || over > GROSS_OFFSET * reading.zeroLimit || below.density <= reading.rhoV) return false
+  return levelAbove(below.upper, below.density, reading) < module.h - (LEVEL_MARGIN * reading.uP) / (below.density * reading.g)
+}
+
+/**
+ * Spans and level of the lowest modules; undefined when fewer than two are covered, so that no density can be had.
+ * @param reading the probe in SI
+ * @param count how many modules are covered
+ * @source MPMS-16.2 density from two sensors
+ */
+export function coveredProbe(reading: ProbeReading, count: number): CoveredProbe | undefined {
+  const covered = reading.modules.slice(0, count)
+  const [lowest, ...above] = covered
+  const spans: Span[] = []
+  let below = lowest
+  for (const upper of above) {
+    if (below !== undefined) spans.push({ lower: below, upper, density: stratumDensity(below, upper, reading.g) })
+    below = upper
+  }
+  const uppermost = spans.at(-1)
+  if (lowest === undefined || uppermost === undefined) return undefined
+  return { spans, lowest, uppermost, level: levelAbove(uppermost.upper, uppermost.density, reading), emerged: reading.modules.slice(count) }
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { gaugeSnapshotSchema } from '../gauge/index.ts'
+import { gaugeSnapshotSchema, probeReadingSchema } from '../gauge/index.ts'
 import { productSchema, worksheetSchema } from '../quantity/index.ts'
 import { tankSchema } from '../tank/index.ts'
 import { partySchema, terminalSchema, ticketSchema, versionSchema } from '../ticket/index.ts'
@@ -41,6 +41,13 @@ export const ENTRY_BODIES = {
   'inventory-measured': z.strictObject({ snapshot: gaugeSnapshotSchema, worksheet: worksheetSchema, tank: versionSchema, product: versionSchema }),
   'ticket-posted': z.strictObject({ ticket: ticketSchema, document: z.strictObject({ sha256: hash, bytes: z.number().int().positive(), revisions: z.array(hash) }) }),
   'ticket-voided': z.strictObject({ number: z.string(), reason: z.string().min(1).max(500) }),
+  /** Emerged modules of a hydrostatic probe set to zero: by a person with a reason, or by the instrument itself. */
+  'probe-zeroed': z.strictObject({
+    tank: z.string(), readAt: instant, automatic: z.boolean(), reason: z.string().min(1).max(500),
+    modules: z.array(z.strictObject({ module: z.string(), before: z.string(), found: z.string(), after: z.string() })).min(1).max(12),
+    /** The reading in which they were emerged. */
+    probe: probeReadingSchema,
+  }),
   /** Signed net standard volume added to the book of a tank. */
   'adjustment-posted': z.strictObject({ tank: z.string(), product: z.string(), effectiveAt: instant, nsv: quantitySchema, reason: z.string().min(1).max(500), approvedBy: z.string() }),
 } as const
@@ -75,7 +82,7 @@ function placed<K extends EntryKind>(kind: K) {
 /** Reads an entry of any kind, strictly. */
 export const entrySchema: z.ZodType<Entry> = z.discriminatedUnion('kind', [
   placed('terminal-set'), placed('tank-set'), placed('product-set'), placed('party-set'), placed('identity-set'), placed('limit-set'),
-  placed('inventory-measured'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'),
+  placed('inventory-measured'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'), placed('probe-zeroed'),
 ])
 
 /** Whether an entry is of a kind. */

@@ -8,7 +8,9 @@ import { createIdentity, importIdentity } from './handlers/identities.ts'
 import { listEntries, verifyLedger } from './handlers/ledger.ts'
 import { lossGain } from './handlers/loss-gain.ts'
 import { postTicket } from './handlers/post-ticket.ts'
+import { pickGauges, readGaugeLog, readProbe } from './handlers/gauge-log.ts'
 import { probeProfile } from './handlers/probe-profile.ts'
+import { probeZeros, zeroProbe } from './handlers/probe-zero.ts'
 import { readCapacityTable } from './handlers/read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './handlers/reconcile.ts'
 import { setLimit, setParty, setProduct, setTank, setTerminal } from './handlers/set-up.ts'
@@ -29,6 +31,11 @@ export const HANDLERS: Handlers = {
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
   'probe-profile': probeProfile,
+  'read-probe': readProbe,
+  'zero-probe': zeroProbe,
+  'probe-zeros': probeZeros,
+  'read-gauge-log': readGaugeLog,
+  'pick-gauges': pickGauges,
   'loss-gain': lossGain,
   'read-capacity-table': readCapacityTable,
   'verify-document': verifyDocument,

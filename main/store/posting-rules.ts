@@ -28,6 +28,7 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'product-set': (entry) => dated(entry.body.effectiveFrom),
   'limit-set': (entry) => dated(entry.body.effectiveFrom),
   'adjustment-posted': (entry) => dated(entry.body.effectiveAt),
+  'probe-zeroed': (entry) => dated(entry.body.readAt),
   'inventory-measured': async ({ body: { snapshot, tank, product } }, known) => [
     ...undated(snapshot.at),
     ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),

@@ -7,7 +7,9 @@ import { discardDraft, listDrafts, saveDraft } from './drafts.ts'
 import { postAdjustment, recordInventory } from './inventory.ts'
 import { about, listEntries, verifyLedger } from './ledger.ts'
 import { lossGain } from './loss-gain.ts'
+import { pickGauges, readGaugeLog, readProbe } from './gauge-log.ts'
 import { probeProfile } from './probe-profile.ts'
+import { probeZeros, zeroProbe } from './probe-zero.ts'
 import { readCapacityTable } from './read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './reconcile.ts'
 import { createIdentity, importIdentity, importTerminal, setLimit, setParty, setProduct, setTank, setTerminal } from './set-up.ts'
@@ -27,6 +29,11 @@ export const OPERATIONS = {
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
   'probe-profile': probeProfile,
+  'read-probe': readProbe,
+  'zero-probe': zeroProbe,
+  'probe-zeros': probeZeros,
+  'read-gauge-log': readGaugeLog,
+  'pick-gauges': pickGauges,
   'loss-gain': lossGain,
   'read-capacity-table': readCapacityTable,
   'verify-document': verifyDocument,
