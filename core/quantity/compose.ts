@@ -1,8 +1,8 @@
-import type { ParsedSnapshot } from '../gauge/index.ts'
+import type { GaugeSnapshot, ParsedSnapshot } from '../gauge/index.ts'
 import { accepted, refused, type Outcome } from '../refusal/index.ts'
 import { discriminate } from '../rounding/index.ts'
 import type { ReadRoof, Tank } from '../tank/index.ts'
-import type { Temperature, VolumeUnit } from '../units/index.ts'
+import type { Mass, Temperature, VolumeUnit } from '../units/index.ts'
 import type { Correction, FamilyLiquid } from '../volume-correction/index.ts'
 import { exceptionFrom, type Quantity, type WorksheetLine } from '../worksheet/index.ts'
 import { densities } from './density-lines.ts'
@@ -27,6 +27,9 @@ export interface Parts {
   readonly correction: Correction
   readonly tableBase: Temperature
   readonly roof: ReadRoof | null
+  /** Snow or water on the roof. */
+  readonly roofLoad: Mass | null
+  readonly waterBy: GaugeSnapshot['waterBy']
   /** Vapour above a light hydrocarbon, where it was measured. */
   readonly vapour: VapourRead | null
   /** Of the snapshot, for exceptions. */
@@ -43,13 +46,13 @@ export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
   const { tank, product, read, liquid, correction } = parts
   const unit = product.volumeUnit
   const used = multipliers(correction)
-  const observed = observedLines(parts.observed, read, tank.capacityTable, unit)
+  const observed = observedLines(parts.observed, read, tank.capacityTable, unit, parts.waterBy)
   const shell = shellLines(tank, read.liquid, read.ambient, parts.tableBase)
   const liquidTemperature = correction.lines.filter((line) => line.symbol === 't')
   const correctionLines = [...liquid.lines, ...correction.lines.filter((line) => line.symbol !== 't')]
   const density = densities(liquid, product, correctionLines)
   const roof = tank.roof.kind === 'none' || parts.roof === null ? null
-    : roofLines(tank.roof, parts.roof, parts.observed.roof, { densityAtTank: correction.factors.density, air: density.air.value, ctl: used.ctl }, unit)
+    : roofLines(tank.roof, parts.roof, { position: parts.observed.roof, levelMm: parts.observed.levelMm, load: parts.roofLoad }, { densityAtTank: correction.factors.density, air: density.air.value, ctl: used.ctl }, unit)
   const space = parts.vapour === null ? accepted(null) : vapourSpace(parts.vapour, tank, { tov: observed.tov, ctsh: shell.ctsh, density }, product)
   if (!space.ok) return space
   const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: used, sedimentAndWater: read.sedimentAndWater, densities: density, vapour: space.value?.equivalent ?? null }, product)

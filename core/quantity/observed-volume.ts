@@ -1,7 +1,7 @@
-import type { ParsedSnapshot } from '../gauge/index.ts'
-import { accepted, allOf, refused, type Outcome } from '../refusal/index.ts'
+import type { GaugeSnapshot, ParsedSnapshot } from '../gauge/index.ts'
+import { accepted, allOf, andThen, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import { discriminate, type Rounded } from '../rounding/index.ts'
-import { refuseCriticalZone, volumeAtLevel, type CapacityTable, type RoofPosition, type TableReading, type Tank } from '../tank/index.ts'
+import { criticalZoneOf, roofAt, volumeAtLevel, type CapacityTable, type RoofFound, type RoofPosition, type TableReading, type Tank } from '../tank/index.ts'
 import { convertVolume, Decimal, millimetres, parseLength, type VolumeUnit } from '../units/index.ts'
 import { roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 
@@ -11,41 +11,58 @@ export interface Observed {
   /** Null where no water was found: no water is no volume, whatever the table holds at its first row. */
   readonly water: TableReading | null
   readonly roof: RoofPosition
+  /** Level above datum [mm]. */
+  readonly levelMm: Decimal
+  /** What was allowed but has to be printed. */
+  readonly exceptions: readonly Finding[]
 }
 
 /**
  * Looks up the level and the water cut in the capacity table, and the level against the critical zone. Water is taken
  * off as a volume out of the same table, never as a length off the level. All findings at once.
+ * A level in the critical zone with its reason, and a cut above the tank's usual one, are exceptions.
  * Refuses `level-outside-table`, `roof-in-critical-zone`; `out-of-range` for water above the level where the table begins
  * to deduct the roof, since its volumes are not those of the water there.
  * @param levelMm level above datum [mm]
  * @param waterCutMm water cut above datum [mm]; undefined where it was refused
  * @param path of the snapshot
+ * @param reason why a gauge inside the critical zone is booked all the same
  * @source MPMS-12.1.1 total observed volume, free water
  * @checked VOL-NOT-INCHES
  */
-export function observe(tank: Tank, levelMm: Decimal, waterCutMm: Decimal | undefined, path: string): Outcome<Observed> {
+export function observe(tank: Tank, levelMm: Decimal, waterCutMm: Decimal | undefined, path: string, reason?: string): Outcome<Observed> {
   const table = tank.capacityTable
-  return allOf<{ total: TableReading; water: TableReading | null; roof: RoofPosition }>({
+  const read = allOf<{ total: TableReading; water: TableReading | null; roof: RoofFound; usual: readonly Finding[] }>({
     total: volumeAtLevel(table, levelMm, `${path}.level`),
     water: waterVolume(tank, waterCutMm, `${path}.waterCut`),
-    roof: refuseCriticalZone(tank.roof, levelMm, `${path}.level`),
+    roof: roofAt(tank.roof, levelMm, `${path}.level`, reason),
+    usual: aboveUsual(tank, waterCutMm, `${path}.waterCut`),
   })
+  return andThen(read, ({ total, water, roof, usual }) => accepted({ total, water, roof: roof.position, levelMm, exceptions: [...roof.exceptions, ...usual] }))
+}
+
+function aboveUsual({ usualWaterCut }: Tank, cutMm: Decimal | undefined, path: string): Outcome<readonly Finding[]> {
+  if (usualWaterCut === undefined || cutMm === undefined) return accepted([])
+  return andThen(parseLength(usualWaterCut, 'tank.usualWaterCut'), (usual) => accepted(cutMm.gt(millimetres(usual))
+    ? [{ code: 'water-above-usual', path, value: `${cutMm.toFixed()} mm`, limit: usualWaterCut, clause: 'HOUSE tank' }] : []))
 }
 
 function waterVolume(tank: Tank, cutMm: Decimal | undefined, path: string): Outcome<TableReading | null> {
   if (cutMm === undefined || cutMm.isZero()) return accepted(null)
   if (tank.roof.kind !== 'none' && tank.roof.inTable) {
-    const from = parseLength(tank.roof.criticalZone.from, 'tank.roof.criticalZone.from')
-    if (from.ok && cutMm.gt(millimetres(from.value))) {
+    const zone = criticalZoneOf(tank.roof)
+    if (zone.ok && cutMm.gt(zone.value.from)) {
       return refused({ code: 'out-of-range', path, value: `${cutMm.toFixed()} mm`, limit: `at most ${tank.roof.criticalZone.from}, where the capacity table begins to deduct the roof`, clause: 'MPMS-12.1.1 free water' })
     }
   }
   return volumeAtLevel(tank.capacityTable, cutMm, path)
 }
 
+/** How the cut was found, where it was not by gauge. */
+const WATER_BY: { readonly [B in NonNullable<GaugeSnapshot['waterBy']>]: string } = { gauge: '', probe: ', found by the probe', entered: ', entered, not gauged' }
+
 /** Total observed volume and free water, each rounded once in the product's unit, with their lines. */
-export function observedLines(observed: Observed, read: ParsedSnapshot, table: CapacityTable, unit: VolumeUnit): { readonly tov: Rounded; readonly fw: Rounded; readonly lines: readonly WorksheetLine[] } {
+export function observedLines(observed: Observed, read: ParsedSnapshot, table: CapacityTable, unit: VolumeUnit, waterBy: GaugeSnapshot['waterBy'] = 'gauge'): { readonly tov: Rounded; readonly fw: Rounded; readonly lines: readonly WorksheetLine[] } {
   const volume = (reading: TableReading | null): Rounded =>
     discriminate(`volume ${unit}`, convertVolume(reading?.volume ?? new Decimal(0), table.volumeUnit, unit))
   const tov = volume(observed.total)
@@ -56,7 +73,7 @@ export function observedLines(observed: Observed, read: ParsedSnapshot, table: C
       roundedLine({ symbol: 'TOV', name: 'Total observed volume', unit, formula: 'V1 + (L − L1) / (L2 − L1) × (V2 − V1)', clause: 'MPMS-12.1.1 total observed volume', from: ['L'], rounded: tov, notes: notesOn(observed.total, table, unit) }),
       observed.water === null
         ? roundedLine({ symbol: 'FW', name: 'Free water', unit, formula: '0', clause: 'MPMS-12.1.1 free water', from: ['WC'], rounded: fw, notes: ['no water was found above the datum'] })
-        : roundedLine({ symbol: 'FW', name: 'Free water', unit, formula: 'V1 + (WC − L1) / (L2 − L1) × (V2 − V1)', clause: 'MPMS-12.1.1 free water', from: ['WC'], rounded: fw, notes: [...notesOn(observed.water, table, unit), `${read.waterCutMm.toFixed()} mm of water`] }),
+        : roundedLine({ symbol: 'FW', name: 'Free water', unit, formula: 'V1 + (WC − L1) / (L2 − L1) × (V2 − V1)', clause: 'MPMS-12.1.1 free water', from: ['WC'], rounded: fw, notes: [...notesOn(observed.water, table, unit), `${read.waterCutMm.toFixed()} mm of water${WATER_BY[waterBy]}`] }),
     ],
   }
 }

@@ -1,5 +1,5 @@
 import { discriminate, type Rounded } from '../rounding/index.ts'
-import { floatingRoofAdjustment, type FloatingRoof, type ReadRoof, type RoofPosition } from '../tank/index.ts'
+import { criticalZoneOf, floatingRoofAdjustment, type FloatingRoof, type ReadRoof, type RoofPosition } from '../tank/index.ts'
 import { convertVolume, Decimal, densityIn, kilograms, kilogramsPerCubicMetre, writtenDigits, type Density, type Mass, type VolumeUnit } from '../units/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import { densityInAir } from './mass.ts'
@@ -11,6 +11,13 @@ export interface RoofLiquid {
   readonly ctl: Decimal
 }
 
+/** Where the roof is: its position, the level [mm], and snow or water that lies on it. */
+export interface RoofState {
+  readonly position: RoofPosition
+  readonly levelMm: Decimal
+  readonly load: Mass | null
+}
+
 /** The adjustment in the product's unit, its symbol, and its lines. */
 export interface RoofEffect { readonly symbol: 'FRA' | 'FRC'; readonly rounded: Rounded; readonly lines: readonly WorksheetLine[] }
 
@@ -19,19 +26,35 @@ const WEIGHT = { symbol: 'Wr', name: 'Weight of the floating roof, in air' } as 
 
 /**
  * Floating-roof adjustment with its lines: FRA where the capacity table deducts the roof, FRC where it does not.
- * A roof on its legs displaces nothing, and the table deducts nothing there.
+ * A roof on its legs displaces nothing, and the table deducts nothing there. Partly afloat, which needs a reason: a table with
+ * the roof grades it already and is not adjusted; without it the displacement is graded evenly over the zone.
+ * A load on the roof displaces as much more: − Wl / (D × CTL).
  * @param unit unit of the product's volumes
  * @source MPMS-12.1.1 floating roof adjustment
+ * @source COMMON-PRACTICE grading within the critical zone
  */
-export function roofLines(roof: FloatingRoof, read: ReadRoof, position: RoofPosition, liquid: RoofLiquid, unit: VolumeUnit): RoofEffect {
+export function roofLines(roof: FloatingRoof, read: ReadRoof, state: RoofState, liquid: RoofLiquid, unit: VolumeUnit): RoofEffect {
   const symbol = roof.inTable ? 'FRA' : 'FRC'
   const name = roof.inTable ? 'Floating roof adjustment, table with roof' : 'Floating roof correction, table without roof'
-  const line = (volume: Decimal, formula: string, from: readonly string[], before: readonly WorksheetLine[], notes: readonly string[] = []): RoofEffect => {
-    const rounded = discriminate(`volume ${unit}`, volume)
-    return { symbol, rounded, lines: [...before, roundedLine({ symbol, name, unit, formula, from, rounded, clause: CLAUSE, notes })] }
-  }
-  if (position === 'landed') return line(new Decimal(0), '0', ['L'], [], [`the roof stands on its legs below ${read.from.text} and displaces nothing`])
+  const { load } = state
   const cubicMetres = (volume: Decimal): Decimal => convertVolume(volume, 'm3', unit)
+  const loadKg = load === null ? null : kilograms(load)
+  const zone = criticalZoneOf(roof)
+  const part = state.position === 'partly-afloat' && zone.ok ? state.levelMm.minus(zone.value.from).div(zone.value.to.minus(zone.value.from)) : new Decimal(1)
+  const line = (volume: Decimal, formula: string, from: readonly string[], before: readonly WorksheetLine[], notes: readonly string[] = []): RoofEffect => {
+    const withLoad = loadKg === null || from.length < 2 ? volume : volume.plus(cubicMetres(floatingRoofAdjustment({ by: 'load', weight: loadKg, base: liquid.air, ctl: liquid.ctl })))
+    const rounded = discriminate(`volume ${unit}`, withLoad.times(part))
+    const words = loadKg === null || from.length < 2 ? { formula, from } : { formula: `${formula} − Wl / (D × CTL)`, from: [...from, ...['Wl', 'D', 'CTL'].filter((one) => !from.includes(one))] }
+    const graded = state.position === 'partly-afloat' && from.length > 1
+    return {
+      symbol, rounded,
+      lines: [...before, ...(load === null ? [] : [loadLine(load)]), roundedLine({
+        symbol, name, unit, ...words, formula: graded ? `(${words.formula}) × (L − from) / (to − from)` : words.formula, from: graded ? [...words.from, 'L'] : words.from, rounded, clause: graded ? 'COMMON-PRACTICE grading within the critical zone' : CLAUSE, notes: graded ? [...notes, 'partly afloat: graded evenly over the critical zone'] : notes,
+      })],
+    }
+  }
+  if (state.position === 'landed') return line(new Decimal(0), '0', ['L'], [], [`the roof stands on its legs below ${landedBelow(roof, read)} and displaces nothing`, ...(load === null ? [] : ['the load on the roof rests on its legs'])])
+  if (state.position === 'partly-afloat' && roof.inTable) return line(new Decimal(0), '0', ['L'], [], ['partly afloat: the table grades the roof over its critical zone; no adjustment is made within it', ...(load === null ? [] : ['the load on the roof is not counted within the critical zone'])])
   if (read.reference !== undefined && read.printed !== undefined) {
     const { printed } = read
     const observed = observedAtTank(liquid.densityAtTank, printed.per)
@@ -56,6 +79,16 @@ export function roofLines(roof: FloatingRoof, read: ReadRoof, position: RoofPosi
     ])
   }
   return line(cubicMetres(floatingRoofAdjustment({ by: 'deduction', weight, base: liquid.air, ctl: liquid.ctl })), '−Wr / (D × CTL)', ['Wr', 'D', 'CTL'], [weightLine(read.mass)])
+}
+
+function loadLine(load: Mass): WorksheetLine {
+  return inputLine({ symbol: 'Wl', name: 'Weight of snow or water on the floating roof, in air', value: writtenDigits(load), unit: load.unit, clause: CLAUSE })
+}
+
+/** Where the legs take the roof up: as the certificate writes it, or as the raised legs make it. */
+function landedBelow(roof: FloatingRoof, read: ReadRoof): string {
+  const zone = criticalZoneOf(roof)
+  return roof.legs?.position === 'high' && zone.ok ? `${zone.value.from.toFixed()} mm` : read.from.text
 }
 
 function weightLine(mass: Mass): WorksheetLine {

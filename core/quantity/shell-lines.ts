@@ -1,14 +1,17 @@
-import { display, type Rounded } from '../rounding/index.ts'
-import { shellCorrection, shellTemperature, type Tank } from '../tank/index.ts'
+import { discriminate, display, type Rounded } from '../rounding/index.ts'
+import { shellCorrection, shellTemperature, type Tank, type TankShape } from '../tank/index.ts'
 import { writtenDigits, type Temperature } from '../units/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 
 /**
  * Shell temperature and CTSh with their lines: Ta, TSh, Tcal, αs, CTSh. The liquid temperature stands on the line `t`.
+ * Of spheres and lying cylinders the shell is not corrected: CTSh is 1, and the line says why.
  * @param tableBase temperature at which the shell has the table's dimensions
  * @source MPMS-12.1.1 CTSh
+ * @checked CTSH-SCOPE
  */
 export function shellLines(tank: Tank, liquid: Temperature, ambient: Temperature | undefined, tableBase: Temperature): { readonly ctsh: Rounded; readonly lines: readonly WorksheetLine[] } {
+  if (tank.shape !== undefined && tank.shape !== 'upright-cylinder') return notCorrected(tank.shape)
   const air = tank.insulated ? undefined : ambient
   const shell = shellTemperature(liquid, air)
   const correction = shellCorrection(tank.shellMaterial, { value: shell.rounded.value, unit: shell.unit }, tableBase)
@@ -27,4 +30,10 @@ export function shellLines(tank: Tank, liquid: Temperature, ambient: Temperature
       roundedLine({ symbol: 'CTSh', name: 'Correction for the effect of temperature on the shell', unit: '', formula: '1 + 2 αs ΔT + αs² ΔT², ΔT = TSh − Tcal', clause: 'MPMS-12.1.1 CTSh', from: ['TSh', 'Tcal', 'αs'], rounded: correction.rounded, notes: [difference] }),
     ],
   }
+}
+
+function notCorrected(shape: TankShape): { readonly ctsh: Rounded; readonly lines: readonly WorksheetLine[] } {
+  const ctsh = discriminate('CTSh', 1)
+  const notes = [`a ${shape === 'sphere' ? 'sphere' : 'lying cylinder'}: the correction is for upright cylinders only`]
+  return { ctsh, lines: [roundedLine({ symbol: 'CTSh', name: 'Correction for the effect of temperature on the shell', unit: '', formula: '1', clause: 'MPMS-12.1.1 CTSh', from: [], rounded: ctsh, notes })] }
 }

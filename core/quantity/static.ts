@@ -1,7 +1,7 @@
 import { checkLevel, logEvidence, probeEvidence, readSnapshot, type Evidence, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
 import { accepted, allOf, eachOnce, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { checkTank, readRoof, type ReadRoof, type Tank } from '../tank/index.ts'
-import { millimetres, parseLength, type Temperature } from '../units/index.ts'
+import { millimetres, parseLength, parseMass, type Mass, type Temperature } from '../units/index.ts'
 import { readConditionsOf, readTemperature, type FamilyLiquid } from '../volume-correction/index.ts'
 import { checkBelongs } from './belongs.ts'
 import { composeWorksheet } from './compose.ts'
@@ -30,12 +30,13 @@ export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnap
   const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, path)
   const liquid = liquidOf(product, snapshot, tank, path)
   const observed = checkedTank.ok ? observeSnapshot(tank, snapshot, path) : checkedTank
-  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null; vapour: VapourRead | null; probe: Evidence; log: Evidence }>({
+  const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null; roofLoad: Mass | null; vapour: VapourRead | null; probe: Evidence; log: Evidence }>({
     tank: checkedTank,
     belongs: checkBelongs(tank, product, snapshot, path),
     read, liquid, observed,
     base: readTemperature(tank.capacityTable.baseTemperature, 'tank.capacityTable.baseTemperature'),
     roof: tank.roof.kind === 'none' ? accepted(null) : readRoof(tank.roof, 'tank.roof'),
+    roofLoad: readRoofLoad(tank, snapshot.roofLoad, `${path}.roofLoad`),
     vapour: readVapourSpace(product, snapshot, path),
     probe: checkedTank.ok ? probeEvidence(snapshot, tank.capacityTable, path) : checkedTank,
     log: logEvidence(snapshot, path),
@@ -44,7 +45,7 @@ export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnap
   const { value } = all
   const corrected = value.liquid.correct({ temperature: value.read.liquid, pressure: value.read.pressure ?? null }, { temperature: `${path}.temperatures.liquid`, pressure: `${path}.pressure` })
   const worksheet = andThen(corrected, (correction) =>
-    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof, vapour: value.vapour, path }))
+    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof, roofLoad: value.roofLoad, waterBy: snapshot.waterBy, vapour: value.vapour, path }))
   return andThen(worksheet, (made) => accepted(withEvidence(made, [value.probe, value.log])))
 }
 
@@ -53,12 +54,20 @@ function withEvidence(worksheet: Worksheet, evidence: readonly Evidence[]): Work
   return { ...worksheet, lines: [...evidence.flatMap(({ lines }) => lines), ...worksheet.lines], exceptions: [...worksheet.exceptions, ...evidence.flatMap(({ exceptions }) => exceptions)] }
 }
 
+/** Snow or water on a floating roof: 0 or more. */
+function readRoofLoad(tank: Tank, text: string | undefined, path: string): Outcome<Mass | null> {
+  if (text === undefined) return accepted(null)
+  if (tank.roof.kind === 'none') return refused({ code: 'value-not-used', path, value: text, limit: 'the tank has no floating roof that would carry it', clause: 'MPMS-12.1.1 floating roof adjustment' })
+  return andThen(parseMass(text, path), (load) => load.value.isNegative() && !load.value.isZero()
+    ? refused({ code: 'out-of-range', path, value: text, limit: '0 or more', clause: 'MPMS-12.1.1 floating roof adjustment' }) : accepted(load))
+}
+
 /** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */
 function observeSnapshot(tank: Tank, snapshot: GaugeSnapshot, path: string): Outcome<Observed> {
   const cut = parseLength(snapshot.waterCut, `${path}.waterCut`)
   return andThen(checkLevel(snapshot, tank, path), ({ levelMm }) => {
     const cutMm = cut.ok ? millimetres(cut.value) : undefined
     const cutCanBe = cutMm !== undefined && !cutMm.isNegative() && cutMm.lte(levelMm)
-    return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path)
+    return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path, snapshot.criticalZoneReason)
   })
 }

@@ -1,11 +1,12 @@
 import { accepted, refused, type Finding, type Outcome } from '../refusal/index.ts'
-import { Decimal, parsePercent, parseVolume, convertVolume, type LengthUnit } from '../units/index.ts'
+import { parsePercent, type LengthUnit } from '../units/index.ts'
 import { exceptionFrom } from '../worksheet/index.ts'
 import { DECIMAL_MARKS, type CellRules, type CsvRow, type DecimalMark } from './capacity-table-cells.ts'
 import { readBody } from './capacity-table-body.ts'
 import { bottomWord, readHeader, type HeaderName } from './capacity-table-header.ts'
 import { isHeading, readHeading } from './capacity-table-heading.ts'
 import { isPartsHeading, readParts, withParts } from './capacity-table-parts.ts'
+import { checkHeel } from './check-capacity-table.ts'
 import { jumpFinding, tableJumps, USUAL_JUMP_SHARE } from './table-jumps.ts'
 import { TANK_BOTTOMS, type CapacityTable, type TableLayout } from './tank.ts'
 
@@ -63,7 +64,7 @@ export function capacityTableFromCsvRows(rows: readonly CsvRow[], path = 'file',
   const written = withParts(body.rows, parts.parts)
   const jumps = tableJumps(body.rows, share.value.value.toNumber() / 100).slice(0, MOST_NOTICED).map((jump) => jumpFinding(jump, share.value.text, volume, body.places[jump.row] ?? path))
   const odd = how.jumps?.then === 'refuse' ? jumps : []
-  const heel = heelFindings(header.values.get('heel'), written.rows[0], volume, path)
+  const heel = checkHeel({ heel: header.values.get('heel'), rows: [...written.rows], volumeUnit: volume }, `${path} heel`)
   if (written.findings.length + odd.length + heel.length > 0) return refused(...written.findings, ...odd, ...heel)
   const bottom = TANK_BOTTOMS.find((known) => known === bottomWord(text('bottom')))
   return accepted({
@@ -85,12 +86,4 @@ function levelUnitOf(unit: LengthUnit | undefined): LengthUnit {
 function otherLayout(found: TableLayout, expected: TableLayout | undefined, heading: CsvRow, path: string): readonly Finding[] {
   if (expected === undefined || expected === found) return []
   return [{ code: 'capacity-table-line', path: `${path} line ${heading.line}`, value: heading.cells.join(','), limit: `a file of the layout “${expected}”; this one has “${found}”`, clause: 'HOUSE capacity table' }]
-}
-
-/** The heel stands in the volumes of the table, so that a table that begins at the datum plate cannot hold less than it. */
-function heelFindings(heel: string | undefined, first: readonly [string, string] | undefined, unit: CapacityTable['volumeUnit'], path: string): readonly Finding[] {
-  if (heel === undefined || first === undefined) return []
-  const read = parseVolume(heel, path)
-  if (!read.ok || convertVolume(read.value.value, read.value.unit, unit).lte(new Decimal(first[1]))) return []
-  return [{ code: 'out-of-range', path: `${path} heel`, value: heel, limit: `at most the volume of the first row, ${first[1]} ${unit}, which includes it`, clause: 'MPMS-2.2A capacity table' }]
 }

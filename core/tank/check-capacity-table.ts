@@ -1,5 +1,5 @@
 import { accepted, refused, type Finding, type Outcome } from '../refusal/index.ts'
-import { Decimal, inCalendar } from '../units/index.ts'
+import { convertVolume, Decimal, inCalendar, parseVolume } from '../units/index.ts'
 import { readTemperature } from '../volume-correction/index.ts'
 import type { CapacityTable } from './tank.ts'
 
@@ -16,7 +16,7 @@ const DATE = /^(\d{4})-(\d{2})-(\d{2})$/
  */
 export function checkCapacityTable(table: CapacityTable, path: string): Outcome<CapacityTable> {
   const base = readTemperature(table.baseTemperature, `${path}.baseTemperature`)
-  const findings = [...(base.ok ? [] : base.findings), ...checkDate(table.issuedOn, `${path}.issuedOn`), ...checkRows(table, path)]
+  const findings = [...(base.ok ? [] : base.findings), ...checkDate(table.issuedOn, `${path}.issuedOn`), ...checkRows(table, path), ...checkHeel(table, `${path}.heel`)]
   return findings.length > 0 ? refused(...findings) : accepted(table)
 }
 
@@ -36,6 +36,18 @@ function checkRows({ rows }: CapacityTable, path: string): readonly Finding[] {
     below = row
   }
   return findings
+}
+
+/** The heel below the datum plate is within the table's volumes, so that no row can hold less. */
+export function checkHeel({ heel, rows, volumeUnit }: Pick<CapacityTable, 'heel' | 'rows' | 'volumeUnit'>, path: string): readonly Finding[] {
+  if (heel === undefined) return []
+  const read = parseVolume(heel, path)
+  if (!read.ok) return read.findings
+  const first = rows[0]?.[1] ?? '0'
+  if (read.value.value.isNegative() || (NUMBER.test(first) && convertVolume(read.value.value, read.value.unit, volumeUnit).gt(first))) {
+    return [{ code: 'out-of-range', path, value: heel, limit: `0 to the volume of the first row, ${first} ${volumeUnit}, which includes it`, clause: 'MPMS-2.2A capacity table' }]
+  }
+  return []
 }
 
 /** Findings on a row that does not continue the one below it. */

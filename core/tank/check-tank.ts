@@ -1,6 +1,7 @@
 import { accepted, allOf, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import { Decimal, millimetres, parseLength, type Length } from '../units/index.ts'
 import { checkCapacityTable } from './check-capacity-table.ts'
+import { criticalZoneOf } from './floating-roof.ts'
 import { checkRoof } from './roof.ts'
 import type { Tank } from './tank.ts'
 
@@ -27,6 +28,7 @@ export function checkTank(tank: Tank, path = 'tank'): Outcome<Tank> {
     findings.push({ code: 'out-of-range', path: `${path}.referenceHeightTolerance`, value: tank.referenceHeightTolerance, limit: '0 or more', clause: 'HOUSE tank' })
   }
   keep(checkRoof(tank.roof, `${path}.roof`))
+  findings.push(...checkShape(tank, path), ...checkUsualCut(tank, path))
   if (table.ok && heights.ok) findings.push(...checkHeights(tank, heights.value.reference, path))
   return findings.length > 0 ? refused(...findings) : accepted(tank)
 }
@@ -39,9 +41,23 @@ function checkHeights(tank: Tank, reference: Length, path: string): readonly Fin
     findings.push({ code: 'out-of-range', path: `${path}.referenceGaugeHeight`, value: tank.referenceGaugeHeight, limit: `at least the last level of the capacity table, ${last.toFixed()} mm`, clause: 'MPMS-3.1A reference gauge height' })
   }
   if (tank.roof.kind === 'none') return findings
-  const to = parseLength(tank.roof.criticalZone.to, `${path}.roof.criticalZone.to`)
-  if (to.ok && millimetres(to.value).gt(last)) {
+  const zone = criticalZoneOf(tank.roof)
+  if (zone.ok && zone.value.to.gt(last)) {
     findings.push({ code: 'out-of-range', path: `${path}.roof.criticalZone.to`, value: tank.roof.criticalZone.to, limit: `at most the last level of the capacity table, ${last.toFixed()} mm`, clause: 'MPMS-12.1.1 critical zone' })
   }
   return findings
+}
+
+/** Only an upright cylinder has a floating roof. */
+function checkShape({ shape = 'upright-cylinder', roof }: Tank, path: string): readonly Finding[] {
+  if (shape === 'upright-cylinder' || roof.kind === 'none') return []
+  return [{ code: 'value-not-used', path: `${path}.roof`, value: roof.kind, limit: `a ${shape} has no floating roof`, clause: 'HOUSE tank' }]
+}
+
+function checkUsualCut({ usualWaterCut }: Tank, path: string): readonly Finding[] {
+  if (usualWaterCut === undefined) return []
+  const read = parseLength(usualWaterCut, `${path}.usualWaterCut`)
+  if (!read.ok) return read.findings
+  if (!read.value.value.isNegative()) return []
+  return [{ code: 'out-of-range', path: `${path}.usualWaterCut`, value: usualWaterCut, limit: '0 or more', clause: 'HOUSE tank' }]
 }

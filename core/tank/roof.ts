@@ -78,6 +78,7 @@ function checkRoofValues(roof: FloatingRoof, read: ReadRoof, path: string): read
     outside('referenceDensity', read.reference.text, '500 to 1200 kg/m3', 'HOUSE tank')
   }
   if (read.from.value.isNegative()) outside('criticalZone.from', read.from.text, '0 or more', 'MPMS-12.1.1 critical zone')
+  findings.push(...checkLegs(roof, path))
   if (!millimetres(read.from).lt(millimetres(read.to))) {
     outside('criticalZone.to', read.to.text, `above ${read.from.text}, where the critical zone begins`, 'MPMS-12.1.1 critical zone')
   }
@@ -87,4 +88,14 @@ function checkRoofValues(roof: FloatingRoof, read: ReadRoof, path: string): read
 function isDensityOfOil(density: Density): boolean {
   const kgPerM3 = kilogramsPerCubicMetre(density)
   return kgPerM3 >= 500 && kgPerM3 <= 1200
+}
+
+/** Legs: both positions read, the high one above the low one. */
+function checkLegs({ legs }: FloatingRoof, path: string): readonly Finding[] {
+  if (legs === undefined) return []
+  const read = allOf<{ low: Length; high: Length }>({ low: parseLength(legs.low, `${path}.legs.low`), high: parseLength(legs.high, `${path}.legs.high`) })
+  if (!read.ok) return read.findings
+  const [low, high] = [millimetres(read.value.low), millimetres(read.value.high)]
+  if (!low.isNegative() && low.lt(high)) return []
+  return [{ code: 'out-of-range', path: `${path}.legs.high`, value: legs.high, limit: `above the low position, ${legs.low}, which is 0 or more`, clause: 'MPMS-12.1.1 critical zone' }]
 }

@@ -11,6 +11,7 @@ import { postTicket } from './handlers/post-ticket.ts'
 import { pickGauges, readGaugeLog, readProbe } from './handlers/gauge-log.ts'
 import { probeProfile } from './handlers/probe-profile.ts'
 import { probeZeros, zeroProbe } from './handlers/probe-zero.ts'
+import { computeCapacityTable } from './handlers/compute-capacity-table.ts'
 import { readCapacityTable } from './handlers/read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './handlers/reconcile.ts'
 import { setLimit, setParty, setProduct, setTank, setTerminal } from './handlers/set-up.ts'
@@ -38,6 +39,7 @@ export const HANDLERS: Handlers = {
   'pick-gauges': pickGauges,
   'loss-gain': lossGain,
   'read-capacity-table': readCapacityTable,
+  'compute-capacity-table': computeCapacityTable,
   'verify-document': verifyDocument,
   about,
   terminal,

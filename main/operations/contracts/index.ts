@@ -10,6 +10,7 @@ import { lossGain } from './loss-gain.ts'
 import { pickGauges, readGaugeLog, readProbe } from './gauge-log.ts'
 import { probeProfile } from './probe-profile.ts'
 import { probeZeros, zeroProbe } from './probe-zero.ts'
+import { computeCapacityTable } from './compute-capacity-table.ts'
 import { readCapacityTable } from './read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './reconcile.ts'
 import { createIdentity, importIdentity, importTerminal, setLimit, setParty, setProduct, setTank, setTerminal } from './set-up.ts'
@@ -36,6 +37,7 @@ export const OPERATIONS = {
   'pick-gauges': pickGauges,
   'loss-gain': lossGain,
   'read-capacity-table': readCapacityTable,
+  'compute-capacity-table': computeCapacityTable,
   'verify-document': verifyDocument,
   about,
   terminal,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { discriminate, display } from '../../../core/rounding/index.ts'
 import {
-  floatingRoofAdjustment, parsePrintedAdjustment, refuseCriticalZone, roofDisplacement, SHELL_EXPANSION, shellCorrection, shellTemperature, volumeAtLevel,
+  floatingRoofAdjustment, parsePrintedAdjustment, roofAt, roofDisplacement, SHELL_EXPANSION, shellCorrection, shellTemperature, volumeAtLevel,
   SHELL_MATERIALS, type ShellMaterial,
 } from '../../../core/tank/index.ts'
 import { Decimal, densityIn, kilograms, lengthFromMillimetres, millimetres, parseLength, parseMass, parseTemperature, printLength } from '../../../core/units/index.ts'
@@ -95,8 +95,8 @@ describe('published rules on tank and roof (tests/published/tank/rules.json)', (
     ['4 ft 0 in', 'refused'], ['4 ft 6 in', 'refused'], ['5 ft 0 in', 'refused'],
   ])('FRA-CRITICAL-ZONE: zone from 4 ft to 5 ft, gauge at %s: %s', (level, position) => {
     const roof = aFloatingRoof({ criticalZone: { from: '4 ft 0 in', to: '5 ft 0 in' } })
-    const outcome = refuseCriticalZone(roof, millimetres(must(parseLength(level, 'level'))), 'snapshot.level')
-    expect(outcome.ok ? outcome.value : 'refused').toBe(position)
+    const outcome = roofAt(roof, millimetres(must(parseLength(level, 'level'))), 'snapshot.level')
+    expect(outcome.ok ? outcome.value.position : 'refused').toBe(position)
     if (!outcome.ok) expect(outcome.findings.map((finding) => finding.code)).toEqual(['roof-in-critical-zone'])
   })
 })
