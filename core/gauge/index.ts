@@ -25,3 +25,10 @@ export { gaugeLogSchema, LOG_STATUSES, loggedLineSchema, pickedFromLogSchema, ty
 export { logEvidence } from './gauge-log-evidence.ts'
 export { pickedFrom, pickedGaugesSchema, pickGauges, pickGaugesInputSchema, type PickedGauges } from './gauge-log-pick.ts'
 export { judgeSettled, SETTLED, type Settled, type SettledRule, type TimedLevel } from './settled.ts'
+export { verifyGauge } from './verify-gauge.ts'
+export { VERIFICATION_LIMITS, verificationLimit } from './verification-limits.ts'
+export { refuseUnverified, standingOf, verificationInForce } from './gauge-standing.ts'
+export {
+  gaugeVerificationSchema, standingVerificationSchema, VERIFICATION_RULES, VERIFICATION_USES, verificationResultSchema,
+  type GaugeVerification, type StandingVerification, type VerificationResult,
+} from './verification.ts'

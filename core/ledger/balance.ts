@@ -50,6 +50,7 @@ const EFFECTS: { readonly [K in EntryKind]: (onto: OpenBook, entry: EntryOf<K>) 
   'limit-set': nothing,
   // an assertion by the tank: compared, never plugged
   'inventory-measured': nothing,
+  'gauge-verified': nothing,
   'probe-zeroed': nothing,
   'ticket-posted': (onto, { seq, body: { ticket } }) => {
     if (onto.tickets.has(ticket.number)) throw new Error(`Entry ${seq} posts ${ticket.number} a second time`)

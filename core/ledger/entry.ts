@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { gaugeSnapshotSchema, probeReadingSchema } from '../gauge/index.ts'
+import { gaugeSnapshotSchema, gaugeVerificationSchema, probeReadingSchema, verificationResultSchema } from '../gauge/index.ts'
 import { productSchema, worksheetSchema } from '../quantity/index.ts'
 import { tankSchema } from '../tank/index.ts'
 import { partySchema, terminalSchema, ticketSchema, versionSchema } from '../ticket/index.ts'
@@ -39,6 +39,8 @@ export const ENTRY_BODIES = {
   'limit-set': z.strictObject({ limit: productLimitSchema, effectiveFrom: instant }),
   /** What the tank asserts; compared with the book, never plugged into it. */
   'inventory-measured': z.strictObject({ snapshot: gaugeSnapshotSchema, worksheet: worksheetSchema, tank: versionSchema, product: versionSchema }),
+  /** An automatic gauge held against hand gauges; whether it may make a custody ticket. */
+  'gauge-verified': z.strictObject({ verification: gaugeVerificationSchema, result: verificationResultSchema, tank: versionSchema }),
   'ticket-posted': z.strictObject({ ticket: ticketSchema, document: z.strictObject({ sha256: hash, bytes: z.number().int().positive(), revisions: z.array(hash) }) }),
   'ticket-voided': z.strictObject({ number: z.string(), reason: z.string().min(1).max(500) }),
   /** Emerged modules of a hydrostatic probe set to zero: by a person with a reason, or by the instrument itself. */
@@ -82,7 +84,7 @@ function placed<K extends EntryKind>(kind: K) {
 /** Reads an entry of any kind, strictly. */
 export const entrySchema: z.ZodType<Entry> = z.discriminatedUnion('kind', [
   placed('terminal-set'), placed('tank-set'), placed('product-set'), placed('party-set'), placed('identity-set'), placed('limit-set'),
-  placed('inventory-measured'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'), placed('probe-zeroed'),
+  placed('inventory-measured'), placed('gauge-verified'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'), placed('probe-zeroed'),
 ])
 
 /** Whether an entry is of a kind. */

@@ -10,6 +10,7 @@ const LINES: { readonly [K in EntryKind]: (body: EntryOf<K>['body']) => string }
   'limit-set': ({ limit, effectiveFrom }) => `Limit for ${limit.product} from ${effectiveFrom}: ${limit.percent} of ${limit.base} plus ${limit.fixed}`,
   'inventory-measured': ({ snapshot, worksheet }) => `Inventory of ${snapshot.tank} at ${snapshot.at}: ${worksheet.quantity.nsv.value} ${worksheet.quantity.nsv.unit} of ${snapshot.product}`,
   'probe-zeroed': ({ tank, readAt, automatic, reason, modules }) => `Probe of ${tank} set to zero ${automatic ? 'by itself' : 'by hand'} at ${readAt}, ${modules.map(({ module, before, after }) => `${module} ${before} → ${after}`).join(', ')}: ${reason}`,
+  'gauge-verified': ({ verification: { gauge, tank, at, use }, result: { verdict } }) => `Gauge ${gauge} of ${tank} verified for ${use} at ${at}: ${verdict} limits`,
   'ticket-posted': ({ ticket }) => `Ticket ${ticket.number}: ${ticket.kind} of ${ticket.result.moved.nsv.value} ${ticket.result.moved.nsv.unit} of ${ticket.productName}, tank ${ticket.tank.code}${ticket.replaces === undefined ? '' : `; replaces ${ticket.replaces}`}`,
   'ticket-voided': ({ number, reason }) => `Ticket ${number} void: ${reason}`,
   'adjustment-posted': ({ tank, nsv, reason, approvedBy }) => `Adjustment of ${tank} by ${nsv.value} ${nsv.unit}, approved by ${approvedBy}: ${reason}`,

@@ -2,6 +2,7 @@ import type { Handlers } from './context.ts'
 import { about } from './handlers/about.ts'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './handlers/density.ts'
 import { discardDraft, listDrafts, saveDraft } from './handlers/drafts.ts'
+import { recordGaugeVerification, verifyGauge } from './handlers/gauges.ts'
 import { importTerminal } from './handlers/import-terminal.ts'
 import { postAdjustment, recordInventory } from './handlers/inventory.ts'
 import { createIdentity, importIdentity } from './handlers/identities.ts'
@@ -31,6 +32,7 @@ export const HANDLERS: Handlers = {
   'water-density': waterDensity,
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
+  'verify-gauge': verifyGauge,
   'probe-profile': probeProfile,
   'read-probe': readProbe,
   'zero-probe': zeroProbe,
@@ -49,6 +51,7 @@ export const HANDLERS: Handlers = {
   'post-ticket': postTicket,
   'void-ticket': voidTicket,
   'record-inventory': recordInventory,
+  'record-gauge-verification': recordGaugeVerification,
   'post-adjustment': postAdjustment,
   reconcile,
   'reconciliation-document': reconciliationDocument,

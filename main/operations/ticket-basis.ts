@@ -8,6 +8,7 @@ import type { LedgerStore } from '../store/index.ts'
 import type { ParsedInput } from './context.ts'
 import { partyOn, productInForce, tankInForce, terminalOn, type InForce, type OnRecord } from './on-record.ts'
 import { notInFuture } from './times.ts'
+import { verifiedGauges } from './verifications.ts'
 
 export type TicketDraft = ParsedInput<'post-ticket'>['ticket']
 
@@ -29,7 +30,7 @@ export async function ticketBasis(draft: TicketDraft, record: OnRecord, store: L
   const asOf = at.ok ? at.value.text : now
   const tank = tankInForce(record, draft.tank, asOf, 'ticket.tank')
   const product = productInForce(record, draft.product, asOf, 'ticket.product')
-  return allOf<TicketBasis & { opening: Instant; closing: Instant; version: unknown; free: unknown; replaces: unknown }>({
+  return allOf<TicketBasis & { opening: Instant; closing: Instant; version: unknown; free: unknown; gauges: unknown; replaces: unknown }>({
     terminal: terminalOn(record, 'ledger'),
     from: partyOn(record, draft.from, 'ticket.from'),
     to: partyOn(record, draft.to, 'ticket.to'),
@@ -37,6 +38,7 @@ export async function ticketBasis(draft: TicketDraft, record: OnRecord, store: L
     tank, product,
     version: oneVersion(draft, record, tank, product),
     free: await notYetTicketed(draft, store),
+    gauges: await verifiedGauges(draft, store),
     replaces: await mayReplace(draft.replaces, store),
     result: moved(draft, tank, product),
   })

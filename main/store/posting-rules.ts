@@ -34,6 +34,9 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
     ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),
     ...await versionMisfits('tank', tank, known), ...await versionMisfits('product', product, known),
   ],
+  'gauge-verified': async ({ body: { verification, tank } }, known) => [
+    ...undated(verification.at), ...differs('the tank whose gauge was verified', verification.tank, tank.code), ...await versionMisfits('tank', tank, known),
+  ],
   'ticket-posted': async (entry, known) => [
     ...await numberMisfits(entry, known), ...await replacementMisfits(entry, known),
     ...await versionMisfits('tank', entry.body.ticket.tank, known), ...await versionMisfits('product', entry.body.ticket.product, known),

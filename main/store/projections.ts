@@ -15,6 +15,7 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
   'party-set': nothing,
   'identity-set': nothing,
   'limit-set': nothing,
+  'gauge-verified': nothing,
   'probe-zeroed': nothing,
   'inventory-measured': (db, { seq, body: { snapshot, worksheet } }) => db.insertInto('measurement').values({
     seq, tank: snapshot.tank, product: snapshot.product, at: snapshot.at, at_order: instantKey(snapshot.at),

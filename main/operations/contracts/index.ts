@@ -4,6 +4,7 @@
 import type { z } from 'zod'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './density.ts'
 import { discardDraft, listDrafts, saveDraft } from './drafts.ts'
+import { recordGaugeVerification, verifyGauge } from './gauges.ts'
 import { postAdjustment, recordInventory } from './inventory.ts'
 import { about, listEntries, verifyLedger } from './ledger.ts'
 import { lossGain } from './loss-gain.ts'
@@ -29,6 +30,7 @@ export const OPERATIONS = {
   'water-density': waterDensity,
   'static-quantity': staticQuantity,
   'transfer-quantity': transferQuantity,
+  'verify-gauge': verifyGauge,
   'probe-profile': probeProfile,
   'read-probe': readProbe,
   'zero-probe': zeroProbe,
@@ -47,6 +49,7 @@ export const OPERATIONS = {
   'post-ticket': postTicket,
   'void-ticket': voidTicket,
   'record-inventory': recordInventory,
+  'record-gauge-verification': recordGaugeVerification,
   'post-adjustment': postAdjustment,
   reconcile,
   'reconciliation-document': reconciliationDocument,

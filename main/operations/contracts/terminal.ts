@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { standingVerificationSchema } from '../../../core/gauge/index.ts'
 import { identitySchema, productLimitSchema } from '../../../core/ledger/index.ts'
 import { productSchema, staticQuantitySchema } from '../../../core/quantity/index.ts'
 import { tankSchema } from '../../../core/tank/index.ts'
@@ -21,6 +22,8 @@ export const terminal = contract({
     tanks: z.array(tankSchema), products: z.array(productSchema), parties: z.array(partySchema),
     identities: z.array(identitySchema.extend({ hasKey: z.boolean() })),
     limits: z.array(productLimitSchema), lastGauges: z.array(lastGaugeSchema),
+    /** Verifications of automatic gauges, in the order in which they were entered. */
+    verifications: z.array(standingVerificationSchema),
     head: z.strictObject({ seq: z.number(), hash: z.string() }), nextNumber: z.string(),
   }),
 })

@@ -5,6 +5,7 @@ import { ticketNumber } from '../../../core/ticket/index.ts'
 import type { LedgerStore } from '../../store/index.ts'
 import type { Handler } from '../context.ts'
 import { readRecord } from '../on-record.ts'
+import { verifications } from '../verifications.ts'
 
 export const terminal: Handler<'terminal'> = async (_input, { store, now }) => {
   const at = now()
@@ -19,6 +20,7 @@ export const terminal: Handler<'terminal'> = async (_input, { store, now }) => {
     parties: latest(record.parties.map((entry) => entry.body.party), (party) => party.code),
     identities: await Promise.all(identities.map(async (identity) => ({ ...identity, hasKey: await store.protectedKey(identity.id) !== undefined }))),
     lastGauges: await lastGauges(store),
+    verifications: [...await verifications(store)],
     head: { seq: head.seq, hash: head.hash },
     nextNumber: own === null ? '' : ticketNumber(own.code, tickets + 1),
   }

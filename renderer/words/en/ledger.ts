@@ -3,7 +3,7 @@ export const ledger = {
   columns: { seq: 'Entry', kind: 'Kind', at: 'Posted', by: 'By', summary: 'What', hash: 'Hash' },
   kinds: {
     'terminal-set': 'terminal', 'tank-set': 'tank', 'product-set': 'product', 'party-set': 'party', 'identity-set': 'identity', 'limit-set': 'limit',
-    'inventory-measured': 'inventory', 'ticket-posted': 'ticket', 'ticket-voided': 'void', 'adjustment-posted': 'adjustment', 'probe-zeroed': 'probe zero',
+    'inventory-measured': 'inventory', 'gauge-verified': 'gauge verified', 'ticket-posted': 'ticket', 'ticket-voided': 'void', 'adjustment-posted': 'adjustment', 'probe-zeroed': 'probe zero',
   },
   whole: (entries: number, tickets: number): string => `The ledger is whole: ${entries} entries in one chain, ${tickets} tickets without gaps, every document and every list agrees with them.`,
   damaged: (count: number): string => (count === 1 ? 'The ledger is damaged: 1 difference was found. Stop posting and go back to a backup.' : `The ledger is damaged: ${count} differences were found. Stop posting and go back to a backup.`),
