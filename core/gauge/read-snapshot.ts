@@ -55,8 +55,8 @@ type Parts = {
   readonly together: null
 }
 
-/** What a snapshot is read with: the tank that was gauged, checked; and the limits of the liquid's standard, those of API MPMS 11.1 where they are not given. */
-export interface ReadingContext { readonly tank: Tank; readonly readConditions?: ConditionReader }
+/** What a snapshot is read with: the tank that was gauged, checked; and the limits of the liquid's standard, those of API MPMS 11.1 where they are not given; and whether the product says its density itself, so that none need be measured. */
+export interface ReadingContext { readonly tank: Tank; readonly readConditions?: ConditionReader; readonly densityKnown?: boolean }
 
 /**
  * Reads a snapshot: every text, the innage (reference gauge height − ullage where the ullage was read), and whether the
@@ -71,7 +71,7 @@ export interface ReadingContext { readonly tank: Tank; readonly readConditions?:
  * @source MPMS-7 temperatures
  * @source MPMS-9 density
  */
-export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = usualConditions }: ReadingContext, path = 'snapshot'): Outcome<ParsedSnapshot> {
+export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = usualConditions, densityKnown = false }: ReadingContext, path = 'snapshot'): Outcome<ParsedSnapshot> {
   const { temperatures, samples, hybrid, instrument } = snapshot
   const level = checkLevel(snapshot, tank, path)
   const levelMm = level.ok ? level.value.levelMm : undefined
@@ -90,7 +90,7 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = u
     sedimentAndWater: optional(snapshot.sedimentAndWater, (text) => sedimentAndWater(text, `${path}.sedimentAndWater`)),
     samples: samples === undefined ? accepted(null) : readSamples(samples, snapshot.at, readConditions, `${path}.samples`),
     head: hybrid === undefined ? accepted(null) : headDensity(hybrid, levelMm, `${path}.hybrid`),
-    together: gathered([...misfits(snapshot, path), ...status.refusals]),
+    together: gathered([...misfits(snapshot, densityKnown, path), ...status.refusals]),
   })
   if (!read.ok) return refused(...eachOnce(read.findings))
   const { value: all } = read
@@ -105,11 +105,11 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = u
 }
 
 /** Parts of a snapshot that exclude each other, or that need each other. */
-function misfits({ density, sedimentAndWater: share, samples, hybrid, instrument, tape }: GaugeSnapshot, path: string): readonly Finding[] {
+function misfits({ density, sedimentAndWater: share, samples, hybrid, instrument, tape }: GaugeSnapshot, densityKnown: boolean, path: string): readonly Finding[] {
   const sampled = samples !== undefined
-  const fromHead = density === undefined && !sampled && hybrid !== undefined
+  const fromElsewhere = density === undefined && !sampled && (hybrid !== undefined || densityKnown)
   return [
-    ...(fromHead ? [] : enteredOrSampled(density?.value, sampled, `${path}.density`, 'the density')),
+    ...(fromElsewhere ? [] : enteredOrSampled(density?.value, sampled, `${path}.density`, 'the density')),
     ...enteredOrSampled(share, sampled, `${path}.sedimentAndWater`, 'sediment and water'),
     ...(instrument === undefined || tape === undefined ? [] : [{ code: 'value-not-used', path: `${path}.tape`, value: tape.certificate ?? 'a tape', limit: 'an automatic gauge has no tape', clause: 'MPMS-3.1B level' } as const]),
   ]

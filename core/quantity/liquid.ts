@@ -9,7 +9,8 @@ import { meanOfSamples, type SampledLiquid } from './sample-lines.ts'
 /**
  * The liquid of a snapshot with its base density: stated, or found from what the instrument showed, by the family and the
  * edition that the product names; or the mean of the base densities of its samples; or from the head of the liquid at its
- * temperature, where pressures stand beside the level and nothing else says a density.
+ * temperature, where pressures stand beside the level and nothing else says a density; or by the product itself, as its curve
+ * says it.
  * Refuses what the volume correction refuses, at the paths of the snapshot and of the product, and what {@link readSnapshot}
  * refuses of a snapshot whose density is from head.
  * @param tank that was gauged
@@ -21,8 +22,7 @@ export function liquidOf(product: Product, snapshot: GaugeSnapshot, tank: Tank, 
   if (density !== undefined) return liquidWith(product, density, `${path}.density`)
   if (samples !== undefined) return ofSamples(product, samples, `${path}.samples`)
   if (snapshot.hybrid !== undefined) return fromHead(product, snapshot, tank, path)
-  // the snapshot itself says that its density is missing
-  return refused()
+  return findLiquid(product.commodity, product, { density: `${path}.density`, settings: settingPaths('product') })
 }
 
 function liquidWith(product: Product, { value, temperature, pressure, instrument }: WrittenDensity, path: string): Outcome<FamilyLiquid> {

@@ -27,8 +27,8 @@ import type { Worksheet } from './worksheet.ts'
  */
 export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnapshot, path = 'snapshot'): Outcome<Worksheet> {
   const checkedTank = checkTank(tank, 'tank')
-  const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, path)
   const liquid = liquidOf(product, snapshot, tank, path)
+  const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths), densityKnown: liquid.ok }, path)
   const observed = checkedTank.ok ? observeSnapshot(tank, snapshot, path) : checkedTank
   const all = allOf<{ tank: Tank; belongs: null; read: ParsedSnapshot; liquid: FamilyLiquid; observed: Observed; base: Temperature; roof: ReadRoof | null; roofLoad: Mass | null; vapour: VapourRead | null; probe: Evidence; log: Evidence }>({
     tank: checkedTank,

@@ -102,7 +102,9 @@ export interface Correction {
   readonly lines: readonly WorksheetLine[]
 }
 
+/** Temperature and pressure of a liquid as read; no pressure where none was stated. */
 export interface Conditions { readonly temperature: Temperature; readonly pressure: Pressure | null }
+/** Temperature and pressure as they were written. */
 export interface WrittenConditions { readonly temperature: string; readonly pressure?: string | undefined }
 /** Where temperature and pressure stood, for findings: `snapshot.temperatures.liquid`. */
 export interface ConditionPaths { readonly temperature: string; readonly pressure: string }

@@ -96,6 +96,23 @@ describe('a bullet of light hydrocarbon, with the vapour above it', () => {
   })
 })
 
+describe('a gauge without a density', () => {
+  const without = (commodity: Commodity): GaugeSnapshot => {
+    const { density: _, ...rest } = gaugeOf(commodity)
+    return rest
+  }
+
+  it('takes it from the curve of the product, or from the equation of water', () => {
+    expect(quantityOf(aTank(), productOf('curve'), without('curve')).quantity.baseDensity.value).toBe('1022.0')
+    // 999.1026 kg/m³ at 15 °C: API MPMS 11.4.1
+    expect(quantityOf(aTank(), productOf('water'), without('water')).quantity.baseDensity.value).toBe('999.1')
+  })
+
+  it.each(['crude', 'lpg', 'chemical'] as const)('is refused for %s, once', (commodity) => {
+    expect(findingsOf(staticQuantity(aTank(), productOf(commodity), without(commodity))).map(({ code, path }) => `${code} ${path}`)).toEqual(['missing-value snapshot.density'])
+  })
+})
+
 describe('what the edition decides', () => {
   const gauge = anOpeningGauge()
 
