@@ -68,6 +68,6 @@ function ellipsoid(a: number, R: number, h: number): number {
 function revolved(f: (y: number) => number, kinks: readonly number[], R: number, h: number): number {
   const v = h - R
   const wet = (y: number): number => (y <= Math.abs(v) ? (v > 0 ? 2 * Math.PI : 0) : 2 * (Math.PI - Math.acos(v / y)))
-  const ends = [...new Set([0, Math.abs(v), ...kinks, R])].toSorted((a, b) => a - b)
+  const ends = [...new Set([0, Math.min(Math.abs(v), R), ...kinks, R])].toSorted((a, b) => a - b)
   return ends.slice(1).reduce((sum, to, i) => sum + integrate((y) => f(y) * y * wet(y), ends[i] ?? 0, to), 0)
 }
