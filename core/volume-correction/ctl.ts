@@ -1,5 +1,8 @@
 import type { Band } from './bands.ts'
 
+/** The coefficients of a zone. */
+export type Coefficients = Pick<Band, 'K0' | 'K1' | 'K2'>
+
 /** Shift of the base temperature from 60 °F on IPTS-68 to 60 °F on ITS-90 [°F]. @source MPMS-11.1-2004 11.1.6.1 */
 export const DELTA60 = 0.01374979547
 
@@ -17,7 +20,7 @@ export const BASE60 = 60.0068749
  * @source MPMS-11.1-2004 11.1.6.1
  * @checked mpms11.1-2004/11.1.6.1/ex1 and following
  */
-export function shiftedDensity(band: Band, rho60: number): number {
+export function shiftedDensity(band: Coefficients, rho60: number): number {
   const { K0, K1, K2 } = band
   const A = (DELTA60 / 2) * ((K0 / rho60 + K1) / rho60 + K2)
   const B = (2 * K0 + K1 * rho60) / (K0 + (K1 + K2 * rho60) * rho60)
@@ -46,7 +49,7 @@ export function shiftedDensityByAlpha(alpha60: number, rho60: number): number {
  * @source MPMS-11.1-2004 11.1.6.1
  * @checked mpms11.1-2004/11.1.6.1/ex1 and following
  */
-export function expansionFactor(band: Band, rhoStar: number): number {
+export function expansionFactor(band: Coefficients, rhoStar: number): number {
   return (band.K0 / rhoStar + band.K1) / rhoStar + band.K2
 }
 
