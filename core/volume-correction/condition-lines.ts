@@ -5,7 +5,12 @@ import { exactLine, inputLine, type WorksheetLine } from '../worksheet/index.ts'
 /** The note on a line whose unrounded value is used further on. */
 export const CARRIED_ON = 'the unrounded value is used further on (MPMS-11.1-2004 11.1.5.4)'
 
-/** A pressure as a line: what was written, and what the standard makes of it below the atmosphere; 0 in the usual unit where none was stated. */
+/**
+ * A pressure as a line: what was written, and what the standard makes of it below the atmosphere; 0 in the usual unit where none
+ * was stated: under the atmosphere or, for a light hydrocarbon, at its vapour pressure.
+ * @source MPMS-11.1-2004 11.1.3
+ * @source MPMS-11.2.2
+ */
 export function pressureLine(symbol: string, name: string, pressure: Pressure | null, usual: 'kPa' | 'psi', clause: Citation = 'MPMS-11.1-2004 11.1.3'): WorksheetLine {
   if (pressure === null && clause.startsWith('MPMS-11.2')) return exactLine({ symbol, name: `${name} above its vapour pressure`, unit: usual, value: new Decimal(0), formula: '0', from: [], clause, notes: ['at its vapour pressure: no pressure was stated'] })
   if (pressure === null) return exactLine({ symbol, name, unit: usual, value: new Decimal(0), formula: '0', from: [], clause, notes: ['under the atmosphere: no pressure was stated'] })
