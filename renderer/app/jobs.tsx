@@ -1,4 +1,5 @@
 import type { ComponentType } from 'react'
+import { DensityPage } from '../density/DensityPage.tsx'
 import { InventoryJob } from '../gauge/InventoryJob.tsx'
 import { TransferJob } from '../transfer/TransferJob.tsx'
 import { LedgerPage } from '../ledger/LedgerPage.tsx'
@@ -22,4 +23,5 @@ export const PAGES: Readonly<Partial<Record<Route['job'], JobPage>>> = {
   people: PeoplePage,
   check: CheckPage,
   ledger: LedgerPage,
+  density: DensityPage,
 }

@@ -20,7 +20,7 @@ export function comboOf({ key, code, ctrlKey, metaKey, altKey, shiftKey }: Press
 
 /** How a combination is written for people: `Ctrl+Shift+Z`. */
 export function spelled(combo: string): string {
-  const names: Readonly<Record<string, string>> = { ctrl: 'Ctrl', alt: 'Alt', shift: 'Shift', enter: 'Enter', escape: 'Esc' }
+  const names: Readonly<Record<string, string>> = { ctrl: 'Ctrl', alt: 'Alt', shift: 'Shift', enter: 'Enter', escape: 'Esc', pageup: 'Page Up', pagedown: 'Page Down' }
   return combo.split('+').map((part) => names[part] ?? part.toUpperCase()).join('+')
 }
 

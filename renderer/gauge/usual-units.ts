@@ -36,6 +36,12 @@ export function withUsualUnit(typed: string, kind: WrittenKind, units: UsualUnit
     return NUMBER.test(text) ? `${text} ft` : typed
   }
   if (unit === 'in' && INCHES.test(text)) return `${text} in`
+  return withUnit(typed, unit)
+}
+
+/** What was typed, with a unit behind a bare number; anything else as it was typed. */
+export function withUnit(typed: string, unit: string): string {
+  const text = typed.trim()
   return NUMBER.test(text) ? `${text} ${unit}` : typed
 }
 

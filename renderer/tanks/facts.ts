@@ -1,5 +1,4 @@
 import type { ProductLimit } from '../../core/ledger/index.ts'
-import type { Product } from '../../core/quantity/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 
@@ -23,16 +22,6 @@ function roofFacts({ roof }: Tank): readonly Fact[] {
   return [
     [t.roofMass, roof.mass], [t.roofInTable, yesOrNo(roof.inTable)], ...(roof.referenceDensity === undefined ? [] : [[t.roofDensity, roof.referenceDensity] as const]),
     ...(roof.printedAdjustment === undefined ? [] : [[t.roofPrinted, roof.printedAdjustment] as const]), [t.critical, words.yard.tank.between(roof.criticalZone.from, roof.criticalZone.to)],
-  ]
-}
-
-/** How a product is corrected and booked, and what it may lose. */
-export function productFacts(product: Product, limit: ProductLimit | undefined, tanks: readonly Tank[]): readonly Fact[] {
-  const t = words.yard.product.facts
-  return [
-    [t.commodity, words.yard.commodities[product.commodity]], ...(product.alpha === undefined ? [] : [[t.alpha, product.alpha] as const]), [t.edition, product.edition], [t.base, product.baseTemperature],
-    [t.volume, product.volumeUnit], [t.mass, words.yard.massUnits[product.massUnit]], [t.density, words.yard.densities[product.densityUnit]],
-    [t.tanks, tanks.filter((tank) => tank.product === product.code).map((tank) => tank.code).join(', ') || '–'], [t.limit, limitInWords(limit)], ...(limit ? [[t.source, limit.source] as const] : []),
   ]
 }
 

@@ -1,5 +1,6 @@
 /** Every text of the window in English, a part per folder. Sentences of findings come from the core. */
 import { app } from './en/app.ts'
+import { density } from './en/density.ts'
 import { gauge } from './en/gauge.ts'
 import { month } from './en/month.ts'
 import { register } from './en/register.ts'
@@ -10,4 +11,4 @@ import { parts } from './en/parts.ts'
 import { transfer } from './en/transfer.ts'
 import { yard } from './en/yard.ts'
 
-export const words = { app, gauge, parts, transfer, month, register, yard, check, ledger, people } as const
+export const words = { app, gauge, parts, transfer, month, register, yard, check, ledger, people, density } as const

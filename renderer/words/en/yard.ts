@@ -27,12 +27,17 @@ export const yard = {
     effectiveFrom: 'Effective from', by: 'Entered by', submit: 'Enter', choose: 'choose …', roofNone: 'none (cone)',
   },
   productForm: {
-    newTitle: 'New product', title: (code: string): string => `New version of ${code}`, code: 'Code', name: 'Name', commodity: 'Commodity', alpha: 'Expansion factor at 60 °F', alphaHint: '0.000510 /degF', edition: 'Edition',
-    baseTemperature: 'Base temperature', volumeUnit: 'Booked in', massUnit: 'Mass in', densityUnit: 'Density as',
+    newTitle: 'New product', title: (code: string): string => `New version of ${code}`, code: 'Code', name: 'Name', codeLimit: 'up to 16 capitals, digits and dashes, as DIESEL-10',
+    airConvention: 'Weight in air by', airUsual: 'as the edition has it', says: 'Factors will be made by', allThere: 'Nothing is missing; ready to enter.', booking: 'Booking', correcting: 'Correction',
+    volumeUnit: 'Booked in', massUnit: 'Mass in', densityUnit: 'Density as',
   },
   limitForm: { title: (product: string): string => `Limit on loss and gain of ${product}`, says: 'A share of what the limit is counted on, plus a fixed volume.', percent: 'Share', fixed: 'Plus fixed volume', base: 'Counted on', source: 'Set by: contract or rule' },
   terminalForm: { title: 'Terminal', code: 'Code', name: 'Name', zone: 'Time zone (IANA)', gaugeHour: 'Measurement day closes at', zoneHint: 'Europe/Lisbon', says: 'The code begins every ticket number. The gauge hour closes the measurement day, on the clock of the zone.' },
-  product: { facts: { commodity: 'Commodity', alpha: 'Expansion factor', edition: 'Correction', base: 'Base temperature', volume: 'Booked in', mass: 'Mass in', density: 'Density as', tanks: 'Tanks', limit: 'Limit on loss and gain', source: 'Limit set by' }, noLimit: 'none set', limit: (percent: string, base: string, fixed: string): string => `${percent} ${base}, plus ${fixed}` },
+  product: {
+    factorTitle: 'What produces its factors', curveTitle: 'Points of its curve', noFactor: 'no density gives a factor', volumesBy: { rounded: 'by the factors as they are rounded and printed', unrounded: 'by the unrounded factors' },
+    facts: { commodity: 'Commodity', factor: 'Factors by', edition: 'Edition', volumes: 'Volumes', air: 'Weight in air', base: 'Base temperature', volume: 'Booked in', mass: 'Mass in', density: 'Density as', tanks: 'Tanks', limit: 'Limit on loss and gain', source: 'Limit set by' },
+    noLimit: 'none set', limit: (percent: string, base: string, fixed: string): string => `${percent} ${base}, plus ${fixed}`,
+  },
   time: { unreadable: 'Write year, month, day and hour, as 2026-03-14 06:00.', 'does-not-exist': 'The clock was put forward over this time.', 'happens-twice': 'This time came twice. Write the offset behind it, as +01:00.' },
   timeHint: '2026-03-14 06:00',
 } as const

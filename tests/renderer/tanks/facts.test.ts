@@ -1,15 +1,11 @@
 import { expect, it } from 'vitest'
-import { limitInWords, productFacts, tankFacts } from '../../../renderer/tanks/facts.ts'
-import { PRODUCTS, TANKS } from '../a-yard.ts'
+import { limitInWords, tankFacts } from '../../../renderer/tanks/facts.ts'
+import { TANKS } from '../a-yard.ts'
 
 it('states what decides the numbers of a tank, its roof when it floats', () => {
   const facts = Object.fromEntries(tankFacts(TANKS[2]!, 'Sour crude'))
   expect(facts).toMatchObject({ 'Roof mass': '215000 lb', 'Critical zone': '5 ft 0 in to 6 ft 6 in', 'Reference gauge height': '52 ft 4 1/2 in', Rows: '49', 'Table volumes in': 'bbl' })
   expect(Object.fromEntries(tankFacts(TANKS[0]!, 'Light crude'))).not.toHaveProperty('Roof mass')
-})
-
-it('states how a product is booked and which tanks hold it', () => {
-  expect(Object.fromEntries(productFacts(PRODUCTS[2]!, undefined, TANKS))).toMatchObject({ Tanks: 'T-301, T-302, T-303', 'Limit on loss and gain': 'none set', 'Booked in': 'm3' })
 })
 
 it('says a limit as its parts', () => {
