@@ -64,15 +64,6 @@ function roofBelow({ roof }: Shape, level: number): number {
   return level >= roof.to ? roof.displaced : (roof.displaced * (level - roof.from)) / (roof.to - roof.from)
 }
 
-/** Volume at a level, by straight line. */
-export function volumeAt(rows: readonly Row[], level: number): number {
-  const above = rows.findIndex((row) => row.level >= level)
-  const upper = rows[Math.max(above, 1)]
-  const lower = rows[Math.max(above, 1) - 1]
-  if (above < 0 || upper === undefined || lower === undefined) throw new Error(`no volume at ${String(level)} m`)
-  return lower.volume + ((level - lower.level) / (upper.level - lower.level)) * (upper.volume - lower.volume)
-}
-
 /** The level at which the table shows a volume. */
 export function levelAt(rows: readonly Row[], volume: number): number {
   const above = rows.findIndex((row) => row.volume >= volume)

@@ -1,6 +1,7 @@
 import { execFile } from 'node:child_process'
 import { promisify } from 'node:util'
 import { describe, expect, it } from 'vitest'
+import { DEPENDENCY_RULES } from './build-tools.ts'
 import { ROOT } from './sources-tree.ts'
 
 const run = promisify(execFile)
@@ -28,6 +29,6 @@ describe('the rules that stop the build', () => {
   }, 180_000)
 
   it('dependencies point one way and folders meet at their index', async () => {
-    expect(await outputOf('node_modules/dependency-cruiser/bin/dependency-cruise.mjs', '--config', '.dependency-cruiser.cjs', 'core', 'main', 'renderer', 'scripts')).toMatch(/^exit 0/)
+    expect(await outputOf(...DEPENDENCY_RULES)).toMatch(/^exit 0/)
   }, 180_000)
 })

@@ -6,23 +6,52 @@ import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
 import { serveLoopback } from './server.ts'
 
+const HIGHEST_PORT = 65_535
+const USAGE = 'npm start -- [--folder PATH] [--empty] [--port NUMBER] [--no-browser]'
+
+/** What a start of the loopback host is asked for. */
+interface Asked {
+  readonly folder: string | undefined
+  readonly samples: string | undefined
+  /** Any free one when 0. */
+  readonly port: number
+  readonly browser: boolean
+}
+
 const root = join(import.meta.dirname, '..', '..', '..')
 
 /** Opens the ledger, serves the window on a loopback address and opens the system's browser on it. */
 export async function startLoopback(args: readonly string[]): Promise<void> {
-  const { values } = parseArgs({
-    args: [...args],
-    options: { folder: { type: 'string' }, port: { type: 'string' }, samples: { type: 'string' }, 'no-browser': { type: 'boolean' } },
-  })
+  const values = asked(args)
+  if (typeof values === 'string') {
+    console.error(`${values}\n${USAGE}`)
+    process.exitCode = 2
+    return
+  }
   const folder = dataFolder(values.folder, process.env, process.platform)
   const context = await openLedger({ folder, samples: values.samples, say: (line) => console.log(line), log: (line) => console.error(line) })
-  const host = await serveLoopback({ context, files: await pageFilesIn(join(root, 'dist', 'renderer')), port: Number(values.port ?? 0) })
+  const host = await serveLoopback({ context, files: await pageFilesIn(join(root, 'dist', 'renderer')), port: values.port })
   console.log(`The ledger is in ${folder}. Ctrl-C ends the program.`)
   console.log(`Dipledger is at ${host.address}`)
   const stop = (): void => { void host.close().then(() => context.store?.close()).then(() => process.exit(0)) }
   process.once('SIGINT', stop)
   process.once('SIGTERM', stop)
-  if (values['no-browser'] !== true) await openBrowser(host.address)
+  if (values.browser) await openBrowser(host.address)
+}
+
+/** What was asked for; or why it cannot be understood. */
+function asked(args: readonly string[]): Asked | string {
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: { folder: { type: 'string' }, port: { type: 'string' }, samples: { type: 'string' }, 'no-browser': { type: 'boolean' } },
+    })
+    const { folder, samples, port = '0' } = values
+    if (!/^\d{1,5}$/.test(port) || Number(port) > HIGHEST_PORT) return `“${port}” is no port: write a number from 0 (any that is free) to ${HIGHEST_PORT}.`
+    return { folder, samples, port: Number(port), browser: values['no-browser'] !== true }
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error)
+  }
 }
 
 /** A machine without a browser is no fault: the address stands on the console. */
