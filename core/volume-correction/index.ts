@@ -15,7 +15,7 @@ export { MOST_PASSES, NEAR_ENOUGH, searchBaseDensity, type Search } from './base
 export { bandAt, BANDS, densityRange } from './bands.ts'
 export { correctionAt } from './petroleum-correction.ts'
 export { checkSettings, findLiquid, readConditionsOf, settingPaths, usualEdition, FAMILIES } from './families.ts'
-export type { ConditionPaths, Conditions, Correction, Factors, Family, FamilyInput, FamilyLiquid, FamilyPaths, FamilySettings, WrittenConditions } from './family.ts'
+export type { ConditionPaths, Conditions, Correction, Factors, Family, FamilyInput, FamilyLiquid, FamilyPaths, FamilySettings, SettingName, WrittenConditions } from './family.ts'
 export { baseDensityIn, baseDensityLines } from './base-density-lines.ts'
 export { readConditions, readPressure, readTemperature } from './limits.ts'
 export type { Subgroup } from './bands.ts'

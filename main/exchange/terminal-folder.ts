@@ -33,12 +33,13 @@ const plain = (names: readonly string[]): readonly Column[] => names.map((name) 
 const PARTY: readonly Column[] = [...plain(['code', 'name']), { name: 'address', at: 'address', optional: true }]
 const PERSON: readonly Column[] = [...plain(['id', 'name', 'party']), { name: 'work', at: 'work', optional: true }]
 const LIMIT = plain(['product', 'percent', 'fixed', 'base', 'source'])
-const PRODUCT: readonly Column[] = [
+const productColumns = (files: Files): readonly Column[] => [
   ...plain(['code', 'name', 'commodity']), { name: 'alpha', at: 'alpha', optional: true }, ...plain(['edition']),
   { name: 'base_temperature', at: 'baseTemperature', read: (text) => accepted(text.replace(/\s*°\s*/, ' deg')) },
   { name: 'volume_unit', at: 'volumeUnit' }, { name: 'mass_unit', at: 'massUnit' }, { name: 'density_unit', at: 'densityUnit' },
   ...plain(['component', 'content', 'salinity', 'figures']).map((column) => ({ ...column, optional: true })),
   { name: 'molar_mass', at: 'molarMass', optional: true }, { name: 'air_convention', at: 'airConvention', optional: true },
+  { name: 'curve', at: 'curve', optional: true, read: (name, path) => curveFile(files, `terminal/${name}`, path) },
 ]
 const tankColumns = (files: Files): readonly Column[] => [
   ...plain(['code', 'name', 'product']), { name: 'shell_material', at: 'shellMaterial' }, { name: 'insulated', at: 'insulated', read: yesOrNo },
@@ -70,11 +71,17 @@ function jsonOf(text: string): unknown {
   }
 }
 
+/** A product curve that a sheet names: JSON of certificate, laboratory, date and points. */
+function curveFile(files: Files, file: string, path: string): Outcome<unknown> {
+  const text = files[file]
+  return text === undefined ? refused({ code: 'missing-value', path, value: file, limit: 'the folder has no such file', clause: 'HOUSE samples' }) : accepted(jsonOf(text))
+}
+
 /** Everything that the folder `terminal/` says, checked; every wrong cell of every file at once. */
 export function readTerminalFolder(files: Files): Outcome<TerminalFolder> {
   const own = readTerminalFile(files)
   const parties = sheetOf(files, 'terminal/parties.csv', PARTY, (line) => shaped(line, partySchema), (party) => party.code)
-  const products = sheetOf(files, 'terminal/products.csv', PRODUCT, (line) => andThen(shaped(line, productSchema), (product) => at(line, checkProduct(product, ''))), (product) => product.code)
+  const products = sheetOf(files, 'terminal/products.csv', productColumns(files), (line) => andThen(shaped(line, productSchema), (product) => at(line, checkProduct(product, ''))), (product) => product.code)
   const people = sheetOf(files, 'terminal/people.csv', PERSON, (line) => andThen(shaped(line, personSchema), (person) => knows(line, person, 'party', 'unknown-party', person.party, parties.codes)), (person) => person.id)
   const limits = sheetOf(files, 'terminal/limits.csv', LIMIT, (line) => andThen(shaped(line, productLimitSchema), (limit) => readLimit(line, limit, products.values, products.codes)), (limit) => limit.product)
   const tanks = sheetOf(files, 'terminal/tanks.csv', tankColumns(files), (line) => andThen(shaped(line, tankSchema), (tank) =>

@@ -26,11 +26,33 @@ describe('the folder of a terminal', () => {
     ['a limit of a product that is not there', 'terminal/limits.csv', 'DIESEL', 'TAR', ['terminal/limits.csv line 4, product: unknown-product']],
     ['a person of nobody', 'terminal/people.csv', 'Nell Varga,SHB', 'Nell Varga,NOBODY', ['terminal/people.csv line 7, party: unknown-party']],
     ['a code in small letters', 'terminal/parties.csv', 'WXF,', 'wxf,', ['terminal/parties.csv line 5, code: malformed-input', 'terminal/people.csv line 5, party: unknown-party']],
-    ['a product of no commodity group', 'terminal/products.csv', 'Diesel 10 ppm,refined', 'Diesel 10 ppm,water', ['terminal/products.csv line 4, commodity: malformed-input', 'terminal/limits.csv line 4, product: unknown-product', 'terminal/tanks.csv line 7, product: unknown-product', 'terminal/tanks.csv line 8, product: unknown-product']],
+    ['a product of no commodity group', 'terminal/products.csv', 'Diesel 10 ppm,refined', 'Diesel 10 ppm,marmalade', ['terminal/products.csv line 4, commodity: malformed-input', 'terminal/limits.csv line 4, product: unknown-product', 'terminal/tanks.csv line 7, product: unknown-product', 'terminal/tanks.csv line 8, product: unknown-product']],
+    ['a product by an edition that its commodity does not have', 'terminal/products.csv', 'FUEL380,Fuel oil 380,refined,,MPMS-11.1-2004', 'FUEL380,Fuel oil 380,refined,,ASTM-D1555', ['terminal/products.csv line 5, edition: out-of-range', 'terminal/limits.csv line 5, product: unknown-product', 'terminal/tanks.csv line 9, product: unknown-product']],
     ['a zone that is none', 'terminal/terminal.json', 'Europe/Lisbon', 'Europe/Atlantis', ['terminal/terminal.json, terminal.zone: out-of-range']],
     ['a gauge hour of 25', 'terminal/terminal.json', '06:00', '25:00', ['terminal/terminal.json, gaugeHour: malformed-input']],
     ['a terminal that is no JSON', 'terminal/terminal.json', '{', '', ['terminal/terminal.json, : malformed-input']],
   ])('refuses %s at its cell', async (_, file, was, is, expected) => {
     expect(findings(await sampleFilesWith(file, [was, is]))).toEqual(expected)
+  })
+
+  describe('a product by its own curve', () => {
+    const CURVE = { certificate: 'LC-2026-0031', laboratory: 'Invented Laboratory', date: '2026-02-03', points: [{ temperature: '10 degC', density: '1025.5 kg/m3' }, { temperature: '30 degC', density: '1011.4 kg/m3' }] }
+    const withCurve = async (more: Files): Promise<Files> => {
+      const files = await sampleFiles()
+      const [heading = '', ...lines] = (files['terminal/products.csv'] ?? '').trim().split('\n')
+      const products = [`${heading},curve`, ...lines.map((line) => `${line},`), 'GLYCOL,Glycol mixture,curve,,LAB-CERTIFICATE,15 °C,m3,t,kg/m3,curves/GLYCOL.json']
+      return { ...files, 'terminal/products.csv': products.join('\n'), ...more }
+    }
+
+    it('is read from the JSON that the sheet names', async () => {
+      const outcome = readTerminalFolder(await withCurve({ 'terminal/curves/GLYCOL.json': JSON.stringify(CURVE) }))
+      expect(outcome.ok && outcome.value.products.at(-1)).toMatchObject({ code: 'GLYCOL', commodity: 'curve', curve: CURVE })
+    })
+
+    it('is refused at its cell where the file is not there, is no curve, or does not rise', async () => {
+      expect(findings(await withCurve({}))).toEqual(['terminal/products.csv line 6, curve: missing-value'])
+      expect(findings(await withCurve({ 'terminal/curves/GLYCOL.json': '{}' }))).toEqual(expect.arrayContaining([expect.stringMatching(/^terminal\/products\.csv line 6, curve.*: malformed-input$/)]))
+      expect(findings(await withCurve({ 'terminal/curves/GLYCOL.json': JSON.stringify({ ...CURVE, points: [...CURVE.points].reverse() }) }))).toEqual(expect.arrayContaining([expect.stringMatching(/^terminal\/products\.csv line 6, curve.*: curve-not-in-order$/)]))
+    })
   })
 })
