@@ -69,7 +69,7 @@ export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
     baseDensity: density.printed, ctl: correction.ctl.text, cpl: correction.cpl.text, ctpl: correction.ctpl.text,
     ...standardQuantitiesOf(standard, product),
   }
-  return accepted({ lines, quantity, exceptions: [...read.exceptions, ...(hybrid?.exceptions ?? [])].map(exceptionFrom), subgroup: liquid.subgroup, standard: liquid.standard })
+  return accepted({ lines, quantity, exceptions: [...read.exceptions, ...parts.observed.exceptions, ...(hybrid?.exceptions ?? [])].map(exceptionFrom), subgroup: liquid.subgroup, standard: liquid.standard })
 }
 
 /** The standard lines, with S&W from the samples where it was not entered. */

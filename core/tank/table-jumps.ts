@@ -40,12 +40,14 @@ export function tableJumps(rows: readonly (readonly [string, string])[], share: 
     const difference = Math.abs(a.per - b.per)
     return difference > share * Math.abs(b.per) && difference > unit / a.length + unit / b.length
   }
+  // where a step is worth a few printed digits only, that two steps agree says nothing
+  const isFine = (i: number): boolean => Math.abs((steps[i]?.per ?? 0) * (steps[i]?.length ?? 0)) > 50 * unit
   const jumps: TableJump[] = []
   for (const [i, { per: here }] of steps.entries()) {
     const [below, above] = [per(i - 1), per(i + 1)]
     const ends = below === undefined ? [i + 1, i + 2] : above === undefined ? [i - 1, i - 2] : undefined
     const stands = ends !== undefined
-      ? steps.length > 3 && apart(i, ends[0] ?? i) && !apart(ends[0] ?? i, ends[1] ?? i)
+      ? steps.length > 3 && apart(i, ends[0] ?? i) && !apart(ends[0] ?? i, ends[1] ?? i) && isFine(ends[0] ?? i)
       : apart(i, i - 1) && apart(i, i + 1) && below !== undefined && above !== undefined && (here - below) * (here - above) > 0
     const neighbours = [below, above].filter((one) => one !== undefined)
     if (!stands) continue

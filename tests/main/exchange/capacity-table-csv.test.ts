@@ -56,7 +56,7 @@ describe('a file that is no table names the line', () => {
     ['metres among millimetres', [...HEADER, 'level,volume', '0 mm,0', '1.5 m,100', '2000 mm,200'], ['capacity-table-line', 'file line 9', '1.5 m,100', 'a level in mm, like the rest of the table']],
     ['a heading that names no unit we know', [...HEADER, 'level (cubit),volume', '0 mm,0', '500 mm,100'], ['capacity-table-line', 'file line 7', 'level (cubit),volume', 'a level unit out of m, cm, mm, in, ft, ft-in']],
     ['two units of volume', [...HEADER, 'level (mm),volume (bbl)', '0,0', '500,100'], ['capacity-table-line', 'file line 7', 'level (mm),volume (bbl)', 'the unit of the line volume-unit, m3']],
-    ['a line that is none of ours', [...HEADER, 'density,850 kg/m3', ...rows], ['capacity-table-line', 'file line 7', 'density,850 kg/m3', 'one of the lines certificate, issued-by, issued-on, tank, base-temperature, volume-unit, or the heading level,volume']],
+    ['a line that is none of ours', [...HEADER, 'density,850 kg/m3', ...rows], ['capacity-table-line', 'file line 7', 'density,850 kg/m3', 'one of the lines certificate, issued-by, issued-on, tank, base-temperature, volume-unit, revision, bottom, heel, decimal-mark, first-volume, or the heading level,volume']],
     ['a line twice', [...HEADER, 'tank,T-102', ...rows], ['capacity-table-line', 'file line 7', 'tank,T-102', '“tank” once only']],
     ['a line without value', [...HEADER.slice(0, 3), 'tank', ...HEADER.slice(4), ...rows], ['capacity-table-line', 'file line 4', 'tank', '“tank,value” with 1 to 80 characters']],
     ['no certificate', [...HEADER.slice(1), ...rows], ['capacity-table-incomplete', 'file', '', 'the line “certificate,…” above the rows']],
