@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { discriminate } from '../../../core/rounding/index.ts'
 import { cubicMetresPer, Decimal, densityIn, kilogramsPerCubicMetre, massIn, parseDensity } from '../../../core/units/index.ts'
-import { correctVolume, waterDensity, type Group, type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
+import { correctVolume, waterDensity, waterDensityOf1980, type Group, type DensityInput, type VolumeCorrectionInput, type VolumeCorrectionOutput } from '../../../core/volume-correction/index.ts'
 import { must } from '../../support/must.ts'
 import { checkPublishedRows, DISAGREEMENTS, inputOf, publishedIds, publishedRows, type Expected, type Got, type PublishedRow } from '../../support/published-rows.ts'
 import { codesOf } from '../../support/refusals.ts'
@@ -71,7 +71,10 @@ for (const section of ['11.1.6.1', '11.1.6.2', '11.1.7.1', '11.1.7.2']) checkPub
 checkPublishedRows('water-and-constants.json', (row, expected) => {
   switch (expected.name) {
     case 'relative density 60/60F': return discriminate('density RD', densityIn(kilogramsPerCubicMetre(must(parseDensity(`${inputOf(row, 'API gravity at 60F').value} degAPI`, 'density'))), 'RD')).text
-    case 'water density': return new Decimal(waterDensity((Number(inputOf(row, 'temperature').value) - 32) / 1.8)).toFixed(3)
+    case 'water density': {
+      const t = (Number(inputOf(row, 'temperature').value) - 32) / 1.8
+      return new Decimal(row.id === 'const/water60-1980' ? waterDensityOf1980(t) : waterDensity(t)).toFixed(3)
+    }
     case 'litres': return cubicMetresPer('bbl').times(1000)
     case 'pounds per US gallon': return massIn(cubicMetresPer('gal').times(1000), 'lb').toFixed(9)
     default: throw new Error(`${row.id}: nothing computes “${expected.name}”`)
