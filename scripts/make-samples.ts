@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { stringify } from 'csv-stringify/sync'
+import { gaugeLog, probeReading } from './samples/gauge-log.ts'
 import { LIMITS, PARTIES, PEOPLE, PRODUCTS, TANKS, type SampleTank } from './samples/place.ts'
 import { monthOf, weather, type Gauge, type Movement } from './samples/month.ts'
 import { MISWRITTEN } from './samples/schedule.ts'
@@ -94,3 +95,5 @@ table('month/movements.csv', [
   'first_signer', 'second_signer', 'second_role', 'remarks', 'replaces', 'voided_at', 'void_reason', 'voided_by',
 ], movements.flatMap(withMiswritten))
 console.log(`${String(inventories.length)} inventories, ${String(movements.length)} movements`)
+put('month/gauge-logs/TK-301-2026-10-02.csv', gaugeLog())
+put('month/gauge-logs/probe-TK-302-2026-10-02.csv', probeReading())

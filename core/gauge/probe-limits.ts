@@ -5,7 +5,7 @@ import type { Citation } from '../sources.ts'
  * clauses are to be confirmed before anybody relies on it.
  * @source OIML-R125
  */
-export const MASS_LIMIT = { percent: 0.5, clause: 'OIML-R125 maximum permissible error', note: 'from memory of OIML R 125: 0.5 % of the mass; the clause was not read' } as const satisfies { percent: number; clause: Citation; note: string }
+export const MASS_LIMIT = { percent: 0.5, clause: 'OIML-R125 maximum permissible error', note: 'OIML R 125 from memory, its clause was not read' } as const satisfies { percent: number; clause: Citation; note: string }
 
 /** Densities of a stratum outside these are no liquid of this trade but a module that reads wrong [kg/m³]. Ours, no source. */
 export const STRATUM_DENSITY = { from: 300, to: 2000 } as const

@@ -23,7 +23,7 @@ export interface SettledRule {
 /** The house's rule. common practice, no source: contracts and local rules may ask for more. */
 export const SETTLED: SettledRule = {
   minutes: 20, rate: 6, spread: 3, gap: 10, readings: 3, movement: 20, clause: 'COMMON-PRACTICE settled tank',
-  says: 'level changed by no more than 6 mm/h and 3 mm over the last 20 minutes, read at least every 10 minutes (common practice, no source)',
+  says: 'the level changed by no more than 6 mm/h and 3 mm over the last 20 minutes, read at least every 10 minutes (common practice, no source)',
 }
 
 /** A level at a time. */
