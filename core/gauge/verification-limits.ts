@@ -8,15 +8,16 @@ interface Limit { readonly fixed: { readonly [U in TapeUnit]: string }; readonly
 
 /**
  * How far an automatic gauge in service may stand from the hand gauge; all from memory. API MPMS 3.1B: 4 mm (3/16 in) for
- * custody, 25 mm (1 in) for inventory. OIML R 85, installed: class 2 the greater of 3 mm and 0.04 %, class 3 of 4 mm and 0.06 %.
+ * custody, 25 mm (1 in) for inventory. OIML R 85, installed: class 2 the greater of 3 mm and 0.04 %, class 3 of 4 mm and 0.06 %, whose
+ * fixed parts are taken down to a ten-thousandth of an inch where levels are in inches.
  * @source MPMS-3.1B field verification
  * @source OIML-R85 maximum permissible errors
  */
 export const VERIFICATION_LIMITS = {
   'MPMS-3.1B custody': { fixed: { mm: '4', in: '0.1875' }, share: '0', clause: 'MPMS-3.1B field verification' },
   'MPMS-3.1B inventory': { fixed: { mm: '25', in: '1' }, share: '0', clause: 'MPMS-3.1B field verification' },
-  'OIML-R85 class 2': { fixed: { mm: '3', in: '0.118110' }, share: '0.0004', clause: 'OIML-R85 maximum permissible errors' },
-  'OIML-R85 class 3': { fixed: { mm: '4', in: '0.157480' }, share: '0.0006', clause: 'OIML-R85 maximum permissible errors' },
+  'OIML-R85 class 2': { fixed: { mm: '3', in: '0.1181' }, share: '0.0004', clause: 'OIML-R85 maximum permissible errors' },
+  'OIML-R85 class 3': { fixed: { mm: '4', in: '0.1574' }, share: '0.0006', clause: 'OIML-R85 maximum permissible errors' },
 } as const satisfies Record<string, Limit>
 
 /**

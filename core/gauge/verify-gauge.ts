@@ -1,7 +1,8 @@
 import { accepted, allOf, optional, refused, andThen, type Finding, type Outcome } from '../refusal/index.ts'
+import { discriminate, type Rounded } from '../rounding/index.ts'
 import type { Tank } from '../tank/index.ts'
 import { lengthFromMillimetres, millimetres, parseLength, type Decimal, type Length } from '../units/index.ts'
-import { exactLine, exceptionFrom, inputLine, type WorksheetLine } from '../worksheet/index.ts'
+import { exceptionFrom, inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { TapeUnit } from './acceptance.ts'
 import { checkLevel, type LevelFound } from './innage-ullage.ts'
 import { parseInstant, type Instant } from './instant.ts'
@@ -107,16 +108,17 @@ function compare(verification: GaugeVerification, points: readonly Read[], name:
     const within = difference.abs().lte(limit)
     const symbol = `${STAGES[name].symbol}${i + 1}`
     const words = { unit, clause } as const
-    const quantity = (value: Decimal): { value: string; unit: string } => ({ value: value.toFixed(), unit })
+    const printed = (value: Decimal): Rounded => discriminate(`gauge comparison ${unit}`, value)
+    const quantity = (value: Decimal): { value: string; unit: string } => ({ value: printed(value).value.toFixed(), unit })
     compared.lines.push(
-      inputLine({ ...words, symbol: `A${symbol}`, name: `Automatic gauge, ${STAGES[name].name}, level ${i + 1}`, value: shown.toFixed(), notes: [`read ${automatic.text}`] }),
-      exactLine({ ...words, symbol: `H${symbol}`, name: `Hand gauge, ${STAGES[name].name}, level ${i + 1}`, value: byHand, formula: handFormula(hand), from: [], clause: 'MPMS-3.1A innage and ullage', notes: hand.reading.found.lines.map((line) => `${line.symbol} = ${line.value} ${line.unit}`.trim()) }),
-      exactLine({ ...words, symbol: `d${symbol}`, name: `Automatic less hand, ${STAGES[name].name}, level ${i + 1}`, value: difference, formula: `A${symbol} − H${symbol}`, from: [`A${symbol}`, `H${symbol}`], notes: [`limit ${limit.toFixed()} ${unit}, ${within ? 'within' : 'outside'}`] }),
+      inputLine({ ...words, symbol: `A${symbol}`, name: `Automatic gauge, ${STAGES[name].name}, level ${i + 1}`, value: printed(shown).value.toFixed(), notes: [`read ${automatic.text}`] }),
+      roundedLine({ ...words, symbol: `H${symbol}`, name: `Hand gauge, ${STAGES[name].name}, level ${i + 1}`, rounded: printed(byHand), formula: handFormula(hand), from: [], clause: 'MPMS-3.1A innage and ullage', notes: hand.reading.found.lines.map((line) => `${line.symbol} = ${line.value} ${line.unit}`.trim()) }),
+      roundedLine({ ...words, symbol: `d${symbol}`, name: `Automatic less hand, ${STAGES[name].name}, level ${i + 1}`, rounded: printed(difference), formula: `A${symbol} − H${symbol}`, from: [`A${symbol}`, `H${symbol}`], notes: [`limit ${printed(limit).value.toFixed()} ${unit}, ${within ? 'within' : 'outside'}`] }),
     )
     compared.stage.points.push({ automatic: quantity(shown), hand: quantity(byHand), difference: quantity(difference), limit: quantity(limit), within })
     if (!within) {
       compared.stage.within = false
-      compared.exceptions.push({ code: 'gauge-out-of-limits', path: `${path}.${name}.${i}`, value: `${difference.toFixed()} ${unit} ${STAGES[name].name}`, limit: `${limit.toFixed()} ${unit}`, clause })
+      compared.exceptions.push({ code: 'gauge-out-of-limits', path: `${path}.${name}.${i}`, value: `${printed(difference).value.toFixed()} ${unit} ${STAGES[name].name}`, limit: `${printed(limit).value.toFixed()} ${unit}`, clause })
     }
   })
   return compared

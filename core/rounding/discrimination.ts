@@ -70,6 +70,8 @@ export const DISCRIMINATION = {
   'tape quarter in': { increment: '0.25', clause: 'CFR43-3174.6 (b)(5)' },
   'tape corrected mm': { increment: '0.1', clause: 'COMMON-PRACTICE' },
   'tape corrected in': { increment: '0.01', clause: 'COMMON-PRACTICE' },
+  'gauge comparison mm': { increment: '0.01', clause: 'COMMON-PRACTICE' },
+  'gauge comparison in': { increment: '0.0001', clause: 'COMMON-PRACTICE' },
   'level uncertainty mm': { increment: '0.1', clause: 'COMMON-PRACTICE' },
   'pressure kPa': { increment: '0.001', clause: 'COMMON-PRACTICE' },
   // mean of several samples; a thousandth of a per cent is what CSW keeps

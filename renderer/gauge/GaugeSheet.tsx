@@ -1,13 +1,13 @@
-import { Fragment, type CSSProperties, type ReactNode } from 'react'
+import { Fragment, useState, type CSSProperties, type ReactNode } from 'react'
 import { Button } from '../parts/Button.tsx'
-import { enterMovesOn, SelectField, TextField } from '../parts/Field.tsx'
+import { enterMovesOn } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
-import { kindOf } from './field-kinds.ts'
-import { linesOf, valueOf, type GaugeField, type GaugeForm } from './gauge-form.ts'
+import { EMPTY_GAUGE, type GaugeField, type GaugeForm, type ListName } from './gauge-form.ts'
+import { GaugeLine } from './GaugeLine.tsx'
 import './gauge-sheet.css'
-import { nameOfLine } from './placed-findings.ts'
-import { headOf, sheetLines } from './sheet-lines.ts'
-import { unitHint, withUsualUnit, type UsualUnits } from './usual-units.ts'
+import { headOf } from './line-names.ts'
+import { isUsed, linesOf, sheetSections, type SectionName, type SheetSection } from './sheet-sections.ts'
+import type { UsualUnits } from './usual-units.ts'
 
 /** One gauge of the sheet. */
 export interface GaugeColumn {
@@ -26,63 +26,63 @@ interface GaugeSheetProps {
   readonly zone: string
   readonly errors: ReadonlyMap<string, string>
   readonly onEdit: (column: string, field: GaugeField, value: string) => void
-  readonly onAddSpot: (column: string) => void
-  readonly onDropSpot: (column: string, at: number) => void
+  readonly onAdd: (column: string, list: ListName) => void
+  readonly onDrop: (column: string, list: ListName, at: number) => void
   readonly more?: readonly MoreLine[]
 }
 
-/** The gauge sheet: a column for each gauge. Enter and Tab go down a column, then to the top of the next. */
+/** What stands on one row of the sheet: a line, or the head of a part that unfolds. */
+type Row = { readonly line: GaugeField } | { readonly section: SectionName; readonly grows: ListName | null; readonly open: boolean }
+
+/** The gauge sheet: a column for each gauge. Enter and Tab go down a column, then to the top of the next. Parts that are seldom needed unfold. */
 export function GaugeSheet(props: GaugeSheetProps): ReactNode {
-  const { columns, zone, more = [] } = props
-  const lines = sheetLines(columns.map((column) => column.form))
+  const { columns, zone, more = [], errors } = props
+  const [unfolded, setUnfolded] = useState<ReadonlySet<SectionName>>(new Set())
+  const forms = columns.map((column) => column.form)
+  const toggle = (section: SectionName): void => setUnfolded((before) => (before.has(section) ? new Set([...before].filter((one) => one !== section)) : new Set([...before, section])))
+  const isOpen = ({ name, lines }: SheetSection): boolean => name === 'gauge' || unfolded.has(name)
+    || forms.some((form) => isUsed(name, form, EMPTY_GAUGE)) || lines.some((line) => columns.some(({ id }) => errors.has(`${id}.${line}`)))
+  const rows = sheetSections(forms).flatMap((section): readonly Row[] => {
+    const open = isOpen(section)
+    const lines = open ? section.lines.map((line) => ({ line })) : []
+    return section.name === 'gauge' ? lines : [{ section: section.name, grows: section.grows, open }, ...lines]
+  })
   const rowOf = (index: number): CSSProperties => ({ gridRow: index + 2 })
-  const afterGauge = lines.length + 2
   return (
     <div className={`gauge-sheet gauge-sheet-${columns.length}`} onKeyDown={enterMovesOn}>
       <div className="gauge-head gauge-clock" style={{ gridRow: 1 }}>{words.gauge.heads.clock(zone)}</div>
-      {lines.map((line, i) => <div key={line} className="gauge-head" style={rowOf(i)} aria-hidden="true">{headOf(line, columns.map((column) => column.form))}</div>)}
-      {more.map((line, i) => <div key={line.key} className="gauge-head" style={{ gridRow: afterGauge + 1 + i }}>{line.head}</div>)}
+      {rows.map((row, i) => 'line' in row
+        ? <div key={row.line} className="gauge-head" style={rowOf(i)} aria-hidden="true">{headOf(row.line, forms)}</div>
+        : <button key={row.section} type="button" className="gauge-fold" style={rowOf(i)} aria-expanded={row.open} onClick={() => toggle(row.section)}>{row.open ? '▾' : '▸'} {words.gauge.sections[row.section]}</button>)}
+      {more.map((line, i) => <div key={line.key} className="gauge-head" style={{ gridRow: rows.length + 3 + i }}>{line.head}</div>)}
       {columns.map((column, c) => (
         <Fragment key={column.id}>
           <h2 className="gauge-title" style={{ gridRow: 1, gridColumn: c + 2 }}>{column.title}</h2>
-          {lines.map((line, i) => (
-            <div key={line} className={cellClass(props, line, c)} style={{ ...rowOf(i), gridColumn: c + 2 }}>
-              {linesOf(column.form).includes(line) && <Line {...props} column={column} line={line} />}
+          {rows.map((row, i) => 'line' in row ? (
+            <div key={row.line} className={cellClass(props, row.line, c)} style={{ ...rowOf(i), gridColumn: c + 2 }}>
+              {linesOf(column.form).includes(row.line) && (
+                <GaugeLine column={column.id} form={column.form} line={row.line} units={props.units} error={errors.get(`${column.id}.${row.line}`)}
+                  onEdit={(value) => props.onEdit(column.id, row.line, value)} onDrop={(list, at) => props.onDrop(column.id, list, at)} />
+              )}
+            </div>
+          ) : row.grows !== null && (
+            <div key={row.section} className="gauge-cell gauge-add" style={{ ...rowOf(i), gridColumn: c + 2 }}>
+              <AddButton list={row.grows} onAdd={(list) => props.onAdd(column.id, list)} />
             </div>
           ))}
-          <div className="gauge-cell gauge-add" style={{ gridRow: afterGauge, gridColumn: c + 2 }}>
-            <Button onClick={() => props.onAddSpot(column.id)}>{words.gauge.addSpot}</Button>
-          </div>
-          {more.map((line, i) => <div key={line.key} className="gauge-cell" style={{ gridRow: afterGauge + 1 + i, gridColumn: c + 2 }}>{line.cell(column.id)}</div>)}
+          {more.map((line, i) => <div key={line.key} className="gauge-cell" style={{ gridRow: rows.length + 3 + i, gridColumn: c + 2 }}>{line.cell(column.id)}</div>)}
         </Fragment>
       ))}
     </div>
   )
 }
 
+function AddButton({ list, onAdd }: { readonly list: ListName; readonly onAdd: (list: ListName) => void }): ReactNode {
+  return <Button onClick={() => onAdd(list)}>{words.gauge.add[list]}</Button>
+}
+
 /** An error that is alone in its row is given the room of both columns. */
 function cellClass({ columns, errors }: GaugeSheetProps, line: GaugeField, column: number): string {
   const alone = columns.filter(({ id }) => errors.has(`${id}.${line}`)).length === 1
   return `gauge-cell${alone ? (column === 0 ? ' gauge-wide' : ' gauge-wide-back') : ''}`
-}
-
-const LEVEL_BY = (['innage', 'ullage'] as const).map((value) => ({ value, label: words.gauge.levelBy[value] }))
-const INSTRUMENTS = (['hydrometer', 'density-meter', 'base'] as const).map((value) => ({ value, label: words.gauge.instruments[value] }))
-
-function Line({ column, line, units, errors, onEdit, onDropSpot }: GaugeSheetProps & { readonly column: GaugeColumn; readonly line: GaugeField }): ReactNode {
-  const id = `${column.id}.${line}`
-  const value = valueOf(column.form, line)
-  const shared = { id, label: nameOfLine(column.id, line), labelHidden: true, value, error: errors.get(id), onChange: (next: string) => onEdit(column.id, line, next) }
-  if (line === 'levelBy') return <SelectField {...shared} choices={LEVEL_BY} />
-  if (line === 'instrument') return <SelectField {...shared} choices={INSTRUMENTS} />
-  const kind = kindOf(line)
-  const complete = (): void => {
-    const full = withUsualUnit(value, kind, units)
-    if (full !== value) onEdit(column.id, line, full)
-  }
-  const field = <TextField {...shared} measured={kind !== 'words'} placeholder={line === 'at' ? words.gauge.timeHint : unitHint(kind, units)} onBlur={complete} />
-  const spot = /^spots\.(\d+)\.temperature$/.exec(line)
-  if (!spot) return field
-  const at = Number(spot[1])
-  return <div className="gauge-spot">{field}<button type="button" aria-label={words.gauge.dropSpot(at + 1)} onClick={() => onDropSpot(column.id, at)}>×</button></div>
 }

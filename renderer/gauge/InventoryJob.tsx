@@ -11,10 +11,12 @@ import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { inventoryFormSchema, newInventory } from './inventory-form.ts'
 import { InventorySheet } from './InventorySheet.tsx'
+import { VerifyJob } from './VerifyJob.tsx'
 
-/** `#/gauge/new?tank=T-101` · `#/gauge/<draft>` */
+/** `#/gauge/new?tank=T-101` · `#/gauge/<draft>` · `#/gauge/verify?tank=T-101` */
 export function InventoryJob({ route }: { readonly route: Route }): ReactNode {
   const [id = 'new'] = route.rest
+  if (id === 'verify') return <VerifyJob key={route.query['tank'] ?? ''} tank={route.query['tank'] ?? ''} />
   return id === 'new' ? <BeginInventory key={route.query['tank'] ?? ''} tank={route.query['tank'] ?? ''} /> : <OpenInventory key={id} id={id} />
 }
 

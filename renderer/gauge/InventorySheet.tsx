@@ -21,7 +21,8 @@ import { InventoryHead } from './InventoryHead.tsx'
 import { inventoryReducer, openInventory, type InventoryForm } from './inventory-form.ts'
 import './inventory.css'
 import { KeptNote } from './KeptNote.tsx'
-import { nameOfLine, placeSpoken } from './placed-findings.ts'
+import { nameOfLine } from './line-names.ts'
+import { placeSpoken } from './placed-findings.ts'
 import { SheetChecks } from './SheetChecks.tsx'
 import { TankPicture } from './TankPicture.tsx'
 import { useAutosave } from './use-autosave.ts'
@@ -85,7 +86,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
             <TextField id="entered-by" label={t.enteredBy} value={form.enteredBy} onChange={(value) => act({ do: 'entered-by', value })} />
           </div>
           <GaugeSheet columns={[{ id: 'gauge', title: t.columns.gauge, form: form.gauge }]} units={usualUnits(tank, product)} zone={zone} errors={calm.errors}
-            onEdit={(_, field, value) => act({ do: 'write', field, value })} onAddSpot={() => act({ do: 'add-spot' })} onDropSpot={(_, at) => act({ do: 'drop-spot', at })} />
+            onEdit={(_, field, value) => act({ do: 'write', field, value })} onAdd={(_, list) => act({ do: 'add-line', list })} onDrop={(_, list, at) => act({ do: 'drop-line', list, at })} />
           <Cautions />
         </section>
         <section aria-label={words.transfer.worksheetLabel} className="inventory-part inventory-worksheet">

@@ -2,8 +2,9 @@ import type { ReactNode } from 'react'
 import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 import type { GaugeForm } from './gauge-form.ts'
-import { criticalZone, pictureLevels, type PictureLevels } from './picture-levels.ts'
+import { criticalZone, pictureLevels, writtenLevel, type PictureLevels } from './picture-levels.ts'
 import { Insulation, Roof, FLOOR, LEFT, RIGHT, TOP, yOf, yOfWater } from './PictureShell.tsx'
+import { TemperatureProfile } from './TemperatureProfile.tsx'
 import './picture.css'
 
 interface PictureColumn { readonly id: string; readonly form: GaugeForm }
@@ -74,7 +75,7 @@ function Marks({ id, form, levels, atEnd, dashed, lift }: { readonly id: string;
         <>
           <path d={`M${LEFT} ${yOf(levels.liquid)}H${RIGHT}`} className={dashed ? 'picture-level picture-dashed' : 'picture-level'} />
           <text x={x} y={yOf(levels.liquid) - lift - 11} textAnchor={anchor} className="picture-small">{title}</text>
-          <text x={x} y={yOf(levels.liquid) - lift} textAnchor={anchor} className="picture-text">{form.level}</text>
+          <text x={x} y={yOf(levels.liquid) - lift} textAnchor={anchor} className="picture-text">{writtenLevel(form)}</text>
         </>
       )}
       {levels.water !== undefined && levels.water > 0 && (
@@ -82,12 +83,7 @@ function Marks({ id, form, levels, atEnd, dashed, lift }: { readonly id: string;
           <path d={`M${LEFT} ${yOfWater(levels.water)}H${RIGHT}`} className="picture-thin" />
         </>
       )}
-      {levels.spots.map((spot, i) => (
-        <g key={i}>
-          <circle cx={spotX} cy={yOf(spot.at)} r="3" className={atEnd ? 'picture-spot' : 'picture-spot picture-hollow'} />
-          <text x={spotX + 6} y={yOf(spot.at) + 4} className="picture-small">{spot.label}</text>
-        </g>
-      ))}
+      <TemperatureProfile spots={levels.spots} x={spotX} hollow={!atEnd} />
     </g>
   )
 }

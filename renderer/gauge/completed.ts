@@ -1,5 +1,6 @@
 import { kindOf } from './field-kinds.ts'
-import { linesOf, valueOf, withValue, type GaugeForm } from './gauge-form.ts'
+import { valueOf, withValue, type GaugeForm } from './gauge-form.ts'
+import { linesOf } from './sheet-sections.ts'
 import { withUsualUnit, type UsualUnits } from './usual-units.ts'
 
 /** The sheet as it will stand once every field is left: bare numbers with their usual unit. */

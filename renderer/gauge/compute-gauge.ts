@@ -4,8 +4,9 @@ import type { Outcome } from '../../core/refusal/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import type { ReadTime } from '../parts/local-time.ts'
 import { completed } from './completed.ts'
-import { snapshotFrom, type GaugeForm } from './gauge-form.ts'
+import type { GaugeForm } from './gauge-form.ts'
 import { placeOnSheet, type Placed } from './placed-findings.ts'
+import { snapshotFrom } from './snapshot-of-sheet.ts'
 import { usualUnits } from './usual-units.ts'
 
 /** One gauge as far as its sheet goes. */

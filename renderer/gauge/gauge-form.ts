@@ -1,96 +1,93 @@
 import { z } from 'zod'
-import type { GaugeSnapshot } from '../../core/gauge/index.ts'
-import { readLocalTime, type ReadTime } from '../parts/local-time.ts'
-
-/** The lines of a gauge sheet that hold what a person types. */
-export const TEXT_FIELDS = [
-  'at', 'by', 'level', 'referenceHeight', 'waterCut', 'liquid', 'ambient', 'density', 'densityTemperature', 'densityPressure',
-  'sedimentAndWater', 'pressure', 'remarks',
-] as const
-export type TextFieldName = (typeof TEXT_FIELDS)[number]
+import { GAUGE_STATUSES, SAMPLE_PLACES } from '../../core/gauge/index.ts'
 
 const text = z.string().max(500)
 const spotSchema = z.strictObject({ level: text, temperature: text })
+const readingSchema = z.strictObject({ read: text, bob: text })
+const DENSITY_BY = ['hydrometer', 'density-meter', 'base'] as const
+const sampleSchema = z.strictObject({ from: z.enum(SAMPLE_PLACES), number: text, at: text, instrument: z.enum(DENSITY_BY), density: text, densityTemperature: text, sedimentAndWater: text })
+const tapeSchema = z.strictObject({ acceptance: z.enum(['MPMS-3.1A', 'CFR43-3174.6']), bob: z.enum(['none', 'outage', 'innage']), temperature: text, standardAt: text, correction: text, certificate: text })
+const hybridSchema = z.strictObject({
+  bottomHeight: text, bottomPressure: text, middleHeight: text, middlePressure: text, topHeight: text, topPressure: text,
+  gravity: text, vapourDensity: text, airDensity: text, limit: text,
+})
 
-/** A gauge sheet as it is being filled in: everything is text and may be empty. */
+const EMPTY_TAPE: z.infer<typeof tapeSchema> = { acceptance: 'MPMS-3.1A', bob: 'none', temperature: '', standardAt: '', correction: '', certificate: '' }
+const EMPTY_HYBRID: z.infer<typeof hybridSchema> = { bottomHeight: '', bottomPressure: '', middleHeight: '', middlePressure: '', topHeight: '', topPressure: '', gravity: '', vapourDensity: '', airDensity: '', limit: '' }
+
+/** A gauge sheet as it is being filled in: everything is text and may be empty. Parts that drafts of before lack stand at their beginning. */
 export const gaugeFormSchema = z.strictObject({
   at: text, by: text, level: text, referenceHeight: text, waterCut: text, liquid: text, ambient: text, density: text,
   densityTemperature: text, densityPressure: text, sedimentAndWater: text, pressure: text, remarks: text,
   levelBy: z.enum(['innage', 'ullage']),
-  instrument: z.enum(['hydrometer', 'density-meter', 'base']),
+  instrument: z.enum([...DENSITY_BY, 'probe']),
   spots: z.array(spotSchema).max(40),
+  /** Where the liquid temperature is from: entered, or made from the spots. */
+  average: z.enum(['entered', 'by-volume', 'plain']).default('entered'),
+  /** Repeated readings; as soon as there is one, the level is made from them. */
+  readings: z.array(readingSchema).max(12).default([]),
+  tape: tapeSchema.default(EMPTY_TAPE),
+  /** Samples; as soon as there is one, density and S&W are made from them. */
+  samples: z.array(sampleSchema).max(4).default([]),
+  readBy: z.enum(['tape', 'automatic']).default('tape'),
+  gaugeId: text.default(''),
+  gaugeStatus: z.enum(GAUGE_STATUSES).default('ok'),
+  hybrid: hybridSchema.default(EMPTY_HYBRID),
+  waterBy: z.enum(['gauge', 'probe', 'entered']).default('gauge'),
+  roofLoad: text.default(''),
+  criticalZoneReason: text.default(''),
 })
-export type GaugeForm = Readonly<z.infer<typeof gaugeFormSchema>>
+export type GaugeForm = Readonly<z.output<typeof gaugeFormSchema>>
 
-/** A name of a line: also `spots.2.level`. */
-export type GaugeField = TextFieldName | 'levelBy' | 'instrument' | `spots.${number}.${'level' | 'temperature'}`
+/** The lists that a sheet grows by. */
+export type ListName = 'spots' | 'readings' | 'samples'
+type InList<L extends ListName> = `${L}.${number}.${Extract<keyof GaugeForm[L][number], string>}`
 
-export const EMPTY_GAUGE: GaugeForm = {
+/** A name of a line: `level`, `spots.2.level`, `tape.temperature`. */
+export type GaugeField =
+  | Exclude<keyof GaugeForm, ListName | 'tape' | 'hybrid'>
+  | InList<'spots'> | InList<'readings'> | InList<'samples'>
+  | `tape.${keyof GaugeForm['tape']}` | `hybrid.${keyof GaugeForm['hybrid']}`
+
+export const EMPTY_GAUGE: GaugeForm = gaugeFormSchema.parse({
   at: '', by: '', level: '', referenceHeight: '', waterCut: '', liquid: '', ambient: '', density: '', densityTemperature: '',
   densityPressure: '', sedimentAndWater: '', pressure: '', remarks: '', levelBy: 'innage', instrument: 'hydrometer', spots: [],
-}
+})
 
-/** What stands on a line. */
+/** What stands on a line; empty for a line that the sheet does not have. */
 export function valueOf(form: GaugeForm, field: GaugeField): string {
-  const spot = /^spots\.(\d+)\.(level|temperature)$/.exec(field)
-  if (spot) return form.spots[Number(spot[1])]?.[spot[2] === 'level' ? 'level' : 'temperature'] ?? ''
-  return TEXT_FIELDS.some((name) => name === field) || field === 'levelBy' || field === 'instrument' ? form[field as TextFieldName] : ''
+  const value = field.split('.').reduce<unknown>((at, key) => (isRecord(at) ? at[key] : undefined), form)
+  return typeof value === 'string' ? value : ''
 }
 
 /** The sheet with another text on one line. */
 export function withValue(form: GaugeForm, field: GaugeField, value: string): GaugeForm {
-  const spot = /^spots\.(\d+)\.(level|temperature)$/.exec(field)
-  if (!spot) return gaugeFormSchema.parse({ ...form, [field]: value })
-  const at = Number(spot[1])
-  const part = spot[2] === 'level' ? 'level' : 'temperature'
-  return { ...form, spots: form.spots.map((line, i) => (i === at ? { ...line, [part]: value } : line)) }
+  return gaugeFormSchema.parse(replaced(form, field.split('.'), value))
 }
 
-export function withSpot(form: GaugeForm): GaugeForm {
-  return form.spots.length >= 40 ? form : { ...form, spots: [...form.spots, { level: '', temperature: '' }] }
+function replaced(at: unknown, [key = '', ...rest]: readonly string[], value: string): unknown {
+  if (Array.isArray(at)) return at.map((one: unknown, i) => (String(i) === key ? replaced(one, rest, value) : one))
+  if (!isRecord(at)) return at
+  return { ...at, [key]: rest.length === 0 ? value : replaced(at[key], rest, value) }
 }
 
-export function withoutSpot(form: GaugeForm, at: number): GaugeForm {
-  return { ...form, spots: form.spots.filter((_, i) => i !== at) }
+function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null
 }
 
-/** Which lines this sheet has, given what was chosen on it. */
-export function linesOf(form: GaugeForm): readonly GaugeField[] {
-  return [
-    'at', 'by', 'levelBy', 'level', ...(form.levelBy === 'ullage' ? ['referenceHeight' as const] : []), 'waterCut', 'liquid', 'ambient',
-    'instrument', 'density', ...(form.instrument === 'base' ? [] : ['densityTemperature' as const]),
-    ...(form.instrument === 'density-meter' ? ['densityPressure' as const] : []), 'sedimentAndWater', 'pressure',
-    ...form.spots.flatMap((_, i): GaugeField[] => [`spots.${i}.level`, `spots.${i}.temperature`]), 'remarks',
-  ]
+const MOST: { readonly [L in ListName]: number } = { spots: 40, readings: 12, samples: 4 }
+const EMPTY_LINES: { readonly [L in ListName]: GaugeForm[L][number] } = {
+  spots: { level: '', temperature: '' }, readings: { read: '', bob: '' },
+  samples: { from: 'running', number: '', at: '', instrument: 'hydrometer', density: '', densityTemperature: '', sedimentAndWater: '' },
 }
 
-/**
- * The snapshot on the sheet: texts as they were typed, the time as an instant. A time that cannot be read is handed on
- * as it stands, beside the reason.
- */
-export function snapshotFrom(form: GaugeForm, tank: string, product: string, zone: string): { readonly snapshot: GaugeSnapshot; readonly time: ReadTime } {
-  const time = readLocalTime(form.at, zone)
-  const spots = form.spots.filter((spot) => spot.level !== '' || spot.temperature !== '')
-  const observed = form.instrument !== 'base'
-  return {
-    time,
-    snapshot: {
-      tank, product, at: time.ok ? time.instant : form.at, by: form.by,
-      level: form.levelBy === 'innage' ? { innage: form.level } : { ullage: form.level, ...given('observedReferenceHeight', form.referenceHeight) },
-      waterCut: form.waterCut,
-      temperatures: { liquid: form.liquid, ...given('ambient', form.ambient), ...(spots.length > 0 && { spots }) },
-      ...given('pressure', form.pressure),
-      density: {
-        value: form.density, instrument: form.instrument,
-        ...(observed && given('temperature', form.densityTemperature)),
-        ...(form.instrument === 'density-meter' && given('pressure', form.densityPressure)),
-      },
-      sedimentAndWater: form.sedimentAndWater,
-      ...given('remarks', form.remarks),
-    },
-  }
+/** The sheet with one more empty entry in a list. A first reading takes over what stood as the level, a first spot makes nothing by itself. */
+export function withLine(form: GaugeForm, list: ListName): GaugeForm {
+  if (form[list].length >= MOST[list]) return form
+  const begun = list === 'readings' && form.readings.length === 0 ? { ...EMPTY_LINES.readings, read: form.level } : EMPTY_LINES[list]
+  return gaugeFormSchema.parse({ ...form, [list]: [...form[list], begun] })
 }
 
-function given<K extends string>(key: K, value: string): { readonly [P in K]?: string } {
-  return value.trim() === '' ? {} : ({ [key]: value } as { readonly [P in K]: string })
+export function withoutLine(form: GaugeForm, list: ListName, at: number): GaugeForm {
+  return { ...form, [list]: form[list].filter((_, i) => i !== at) }
 }

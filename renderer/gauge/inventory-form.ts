@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { EMPTY_GAUGE, gaugeFormSchema, withoutSpot, withSpot, withValue, type GaugeField } from './gauge-form.ts'
+import { EMPTY_GAUGE, gaugeFormSchema, withLine, withoutLine, withValue, type GaugeField, type ListName } from './gauge-form.ts'
 import { begun, edited, redone, undone, type History } from './history.ts'
 
 /** A measured inventory as it is being written; what a draft keeps. */
@@ -14,8 +14,8 @@ export type InventoryAction =
   | { readonly do: 'choose-tank'; readonly tank: string; readonly product: string }
   | { readonly do: 'entered-by'; readonly value: string }
   | { readonly do: 'write'; readonly field: GaugeField; readonly value: string }
-  | { readonly do: 'add-spot' }
-  | { readonly do: 'drop-spot'; readonly at: number }
+  | { readonly do: 'add-line'; readonly list: ListName }
+  | { readonly do: 'drop-line'; readonly list: ListName; readonly at: number }
   | { readonly do: 'undo' }
   | { readonly do: 'redo' }
 
@@ -32,7 +32,7 @@ export function inventoryReducer(history: History<InventoryForm>, action: Invent
     case 'choose-tank': return edited(history, { ...form, tank: action.tank, product: action.product }, null)
     case 'entered-by': return edited(history, { ...form, enteredBy: action.value }, 'enteredBy')
     case 'write': return edited(history, { ...form, gauge: withValue(form.gauge, action.field, action.value) }, action.field)
-    case 'add-spot': return edited(history, { ...form, gauge: withSpot(form.gauge) }, null)
-    case 'drop-spot': return edited(history, { ...form, gauge: withoutSpot(form.gauge, action.at) }, null)
+    case 'add-line': return edited(history, { ...form, gauge: withLine(form.gauge, action.list) }, null)
+    case 'drop-line': return edited(history, { ...form, gauge: withoutLine(form.gauge, action.list, action.at) }, null)
   }
 }

@@ -1,4 +1,4 @@
-import { Decimal, millimetres, parseLength, type Decimal as Millimetres } from '../../core/units/index.ts'
+import { Decimal, degC, millimetres, parseLength, parseTemperature, type Decimal as Millimetres } from '../../core/units/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import type { GaugeForm } from './gauge-form.ts'
 
@@ -6,7 +6,8 @@ import type { GaugeForm } from './gauge-form.ts'
 export interface PictureLevels {
   readonly liquid: number | undefined
   readonly water: number | undefined
-  readonly spots: readonly { readonly at: number; readonly label: string }[]
+  /** From the bottom up; `warmth` runs from 0, the coldest, to 1, the warmest. */
+  readonly spots: readonly { readonly at: number; readonly label: string; readonly warmth: number }[]
 }
 
 /** Reads what can be read of a half-filled sheet, for the picture only; whatever cannot be read is not drawn. */
@@ -17,15 +18,27 @@ export function pictureLevels(form: GaugeForm, tank: Tank): PictureLevels {
     const mm = read(text)
     return mm && within(mm.div(height).toNumber())
   }
-  const typed = share(form.level)
+  const typed = share(writtenLevel(form))
   return {
     liquid: typed !== undefined && form.levelBy === 'ullage' ? within(1 - typed) : typed,
     water: share(form.waterCut),
-    spots: form.spots.flatMap((spot) => {
-      const at = share(spot.level)
-      return at === undefined || spot.temperature === '' ? [] : [{ at, label: spot.temperature }]
-    }),
+    spots: profile(form, share),
   }
+}
+
+/** The level as it stands on the sheet: the last of repeated readings where there are some. */
+export function writtenLevel({ level, readings }: GaugeForm): string {
+  return readings.at(-1)?.read ?? level
+}
+
+/** Spots from the bottom up, each with how warm it is among the others. */
+function profile({ spots }: GaugeForm, share: (text: string) => number | undefined): PictureLevels['spots'] {
+  const read = spots.flatMap(({ level, temperature }) => {
+    const [at, value] = [share(level), parseTemperature(temperature, 'picture')]
+    return at === undefined || !value.ok ? [] : [{ at, label: temperature, value: degC(value.value) }]
+  }).sort((a, b) => a.at - b.at)
+  const [coldest, warmest] = [Math.min(...read.map(({ value }) => value)), Math.max(...read.map(({ value }) => value))]
+  return read.map(({ at, label, value }) => ({ at, label, warmth: warmest === coldest ? 0 : (value - coldest) / (warmest - coldest) }))
 }
 
 /** The critical zone of a floating roof as shares of the reference gauge height. */

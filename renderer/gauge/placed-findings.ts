@@ -2,7 +2,7 @@ import { wording, type Finding } from '../../core/refusal/index.ts'
 import type { ReadTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 import { lineOfPath } from './field-kinds.ts'
-import type { GaugeField } from './gauge-form.ts'
+import { nameOfLine } from './line-names.ts'
 
 /** A finding at the field it belongs to: its DOM id, and the sentence with the field's name in it. */
 export interface PlacedFinding { readonly field: string; readonly message: string; readonly clause: string }
@@ -13,14 +13,6 @@ export interface Placed { readonly findings: readonly PlacedFinding[]; readonly 
 /** Whether a finding says no more than that nothing was entered yet. */
 export function isOnlyEmpty(finding: Pick<Finding, 'code' | 'value'>): boolean {
   return finding.value.trim() === '' && (finding.code === 'missing-value' || finding.code === 'unreadable-value' || finding.code === 'malformed-input')
-}
-
-/** The name of a line for people: `Opening: liquid temperature`. */
-export function nameOfLine(column: string, line: GaugeField): string {
-  const spot = /^spots\.(\d+)\.(level|temperature)$/.exec(line)
-  const name = spot ? words.gauge.spot(Number(spot[1]) + 1, spot[2] === 'level') : words.gauge.lines[line as keyof typeof words.gauge.lines]
-  const title = words.gauge.columns[column as keyof typeof words.gauge.columns] ?? column
-  return `${title}: ${name}`
 }
 
 /**
@@ -38,6 +30,7 @@ export function placeOnSheet(column: string, found: readonly Finding[], at: stri
     if (line === 'at' && !time.ok) continue
     const field = line ? `${column}.${line}` : column
     if (line && isOnlyEmpty(finding)) missing.push(field)
+    else if (line?.endsWith('.at') === true && finding.code === 'unreadable-value') findings.push({ field, message: words.gauge.time.unreadable(nameOfLine(column, line)), clause: finding.clause })
     else findings.push({ field, message: wording(line ? { ...finding, path: nameOfLine(column, line) } : finding), clause: finding.clause })
   }
   return { findings, missing: [...new Set(missing)] }

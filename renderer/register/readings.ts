@@ -14,8 +14,12 @@ export function readingsOf(opening: GaugeSnapshot, closing: GaugeSnapshot, zone:
     [t.innage, (gauge) => ('innage' in gauge.level ? gauge.level.innage : undefined)],
     [t.ullage, (gauge) => ('ullage' in gauge.level ? gauge.level.ullage : undefined)],
     [t.observedReferenceHeight, (gauge) => ('innage' in gauge.level ? undefined : gauge.level.observedReferenceHeight)],
+    [t.repeated, ({ level, tape }) => ('readings' in level ? `${level.by}: ${level.readings.map(({ read, bob }) => (bob === undefined ? read : `${read}, ${tape?.bob ?? ''} bob ${bob}`)).join('; ')}` : undefined)],
+    [t.tape, ({ tape }) => tape && [tape.certificate, tape.temperature, tape.standardAt, tape.correction].filter(Boolean).join(', ')],
+    [t.automatic, ({ instrument }) => instrument && `${instrument.id}, ${instrument.status}`],
     [t.waterCut, (gauge) => gauge.waterCut],
     [t.liquid, (gauge) => gauge.temperatures.liquid],
+    [t.spots, ({ temperatures }) => temperatures.spots?.map(({ level, temperature }) => `${temperature} at ${level}`).join('; ')],
     [t.ambient, (gauge) => gauge.temperatures.ambient],
     [t.pressure, (gauge) => gauge.pressure],
     [t.density, (gauge) => gauge.density?.value],
@@ -23,6 +27,8 @@ export function readingsOf(opening: GaugeSnapshot, closing: GaugeSnapshot, zone:
     [t.densityPressure, (gauge) => gauge.density?.pressure],
     [t.instrument, (gauge) => gauge.density && words.register.detail.instruments[gauge.density.instrument]],
     [t.sedimentAndWater, (gauge) => gauge.sedimentAndWater],
+    [t.samples, ({ samples }) => samples?.map(({ from, number, density, sedimentAndWater }) => `${from} ${number}: ${density.value}, ${sedimentAndWater}`).join('; ')],
+    [t.pressures, ({ hybrid }) => hybrid && [hybrid.bottom, hybrid.middle, hybrid.top].flatMap((sensor) => (sensor ? [`${sensor.pressure} at ${sensor.height}`] : [])).join('; ')],
     [t.remarks, (gauge) => gauge.remarks],
   ]
   return lines.flatMap(([name, read]) => {

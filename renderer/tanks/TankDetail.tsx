@@ -1,12 +1,14 @@
 import { useMemo, useState, type ReactNode } from 'react'
 import { capacityChart } from '../../core/chart/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
+import { addressOf, goTo } from '../app/route.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { Chart } from '../charts/Chart.tsx'
 import { Button } from '../parts/Button.tsx'
 import { Figure } from '../parts/Figure.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
+import { verifiedGauges } from '../gauge/verified-gauges.ts'
 import { tankFacts } from './facts.ts'
 import { FactList } from './FactList.tsx'
 import { shownRows } from './table-rows.ts'
@@ -25,8 +27,8 @@ export function TankDetail({ tank }: { readonly tank: Tank }): ReactNode {
   const productName = now.products.find((one) => one.code === tank.product)?.name ?? tank.product
   return (
     <section aria-label={tank.code}>
-      <header className="yard-head"><h2>{tank.code} {tank.name}</h2><Button onClick={() => setEditing(true)}>{words.yard.edit}</Button></header>
-      <FactList facts={[...tankFacts(tank, productName), [t.facts.lastGauge, gauge ? t.gauge(localTime(gauge.at, zone), gauge.what) : t.never]]} />
+      <header className="yard-head"><h2>{tank.code} {tank.name}</h2><Button onClick={() => goTo(addressOf('gauge', ['verify'], { tank: tank.code }))}>{words.gauge.verify.open}</Button><Button onClick={() => setEditing(true)}>{words.yard.edit}</Button></header>
+      <FactList facts={[...tankFacts(tank, productName), [t.facts.lastGauge, gauge ? t.gauge(localTime(gauge.at, zone), gauge.what) : t.never], [words.gauge.verify.standingTitle, verifiedGauges(now.verifications, tank.code, zone)]]} />
       <h3>{t.tableTitle}</h3>
       <div className="yard-table">
         <Chart option={option} label={t.chartLabel(tank.code)} height={280} />

@@ -78,8 +78,8 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
           <GaugeSheet
             columns={columns} units={units} zone={zone} errors={calm.errors} more={lineFillLines(form, units, calm.errors, act)}
             onEdit={(column, field, value) => act({ do: 'write-gauge', gauge: gaugeName(column), field, value })}
-            onAddSpot={(column) => act({ do: 'add-spot', gauge: gaugeName(column) })}
-            onDropSpot={(column, at) => act({ do: 'drop-spot', gauge: gaugeName(column), at })}
+            onAdd={(column, list) => act({ do: 'add-line', gauge: gaugeName(column), list })}
+            onDrop={(column, list, at) => act({ do: 'drop-line', gauge: gaugeName(column), list, at })}
           />
           <Cautions />
         </section>

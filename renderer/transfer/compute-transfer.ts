@@ -1,3 +1,4 @@
+import { refuseUnverified } from '../../core/gauge/index.ts'
 import type { Worksheet } from '../../core/quantity/index.ts'
 import { wording, type Finding, type Outcome } from '../../core/refusal/index.ts'
 import { transferQuantity, type TransferInput, type TransferResult } from '../../core/transfer/index.ts'
@@ -24,7 +25,7 @@ export interface ComputedTransfer extends Placed {
 const NOTHING: Omit<ComputedTransfer, 'findings' | 'missing'> = { opening: undefined, closing: undefined, transfer: undefined, ticket: undefined }
 
 /** Computes as far as the sheet goes, in the core itself: each gauge alone, then what was moved. */
-export function computeTransfer(form: TransferForm, now: Pick<TerminalNow, 'tanks' | 'products' | 'terminal'>): ComputedTransfer {
+export function computeTransfer(form: TransferForm, now: Pick<TerminalNow, 'tanks' | 'products' | 'terminal' | 'verifications'>): ComputedTransfer {
   const tank = now.tanks.find(({ code }) => code === form.tank)
   const product = now.products.find(({ code }) => code === form.product)
   const unchosen = (['tank', 'product', 'from', 'to'] as const).filter((field) => form[field] === '')
@@ -36,7 +37,8 @@ export function computeTransfer(form: TransferForm, now: Pick<TerminalNow, 'tank
   const lineFill = form.lineFill.used ? { lineFill: lineFillOf(form, units) } : {}
   const input: TransferInput = { kind: form.kind, tank, product, opening: opening.read.snapshot, closing: closing.read.snapshot, ...lineFill }
   const whole = opening.read.time.ok && closing.read.time.ok ? transferQuantity(input) : undefined
-  const ofTransfer = placeOnTransfer(whole && !whole.ok ? whole.findings : [], zone)
+  const unverified = GAUGES.flatMap((name) => refuseUnverified(input[name], now.verifications, name))
+  const ofTransfer = placeOnTransfer([...(whole && !whole.ok ? whole.findings : []), ...unverified], zone)
   const findings = eachOnce([...opening.placed.findings, ...closing.placed.findings, ...ofTransfer.findings])
   const missing = [...new Set([...unchosen, ...opening.placed.missing, ...closing.placed.missing, ...ofTransfer.missing])]
   const ticket: TicketDraft = {

@@ -1,5 +1,5 @@
 import type { GaugeField } from '../gauge/gauge-form.ts'
-import { nameOfLine } from '../gauge/placed-findings.ts'
+import { nameOfLine } from '../gauge/line-names.ts'
 import { nameOfField } from './compute-transfer.ts'
 
 /** The name of any field of the sheet by its id. */

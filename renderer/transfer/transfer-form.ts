@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { TRANSFER_KINDS, type TransferKind } from '../../core/transfer/index.ts'
-import { EMPTY_GAUGE, gaugeFormSchema, withoutSpot, withSpot, withValue, type GaugeField } from '../gauge/gauge-form.ts'
+import { EMPTY_GAUGE, gaugeFormSchema, withLine, withoutLine, withValue, type GaugeField, type ListName } from '../gauge/gauge-form.ts'
 import { begun, edited, redone, undone, type History } from '../gauge/history.ts'
 
 const text = z.string().max(500)
@@ -30,8 +30,8 @@ export type TransferAction =
   | { readonly do: 'choose-tank'; readonly tank: string; readonly product: string }
   | { readonly do: 'write'; readonly field: HeaderField; readonly value: string }
   | { readonly do: 'write-gauge'; readonly gauge: GaugeName; readonly field: GaugeField; readonly value: string }
-  | { readonly do: 'add-spot'; readonly gauge: GaugeName }
-  | { readonly do: 'drop-spot'; readonly gauge: GaugeName; readonly at: number }
+  | { readonly do: 'add-line'; readonly gauge: GaugeName; readonly list: ListName }
+  | { readonly do: 'drop-line'; readonly gauge: GaugeName; readonly list: ListName; readonly at: number }
   | { readonly do: 'use-line-fill'; readonly used: boolean }
   | { readonly do: 'write-line-fill'; readonly gauge: GaugeName; readonly field: LineFillField; readonly value: string }
   | { readonly do: 'undo' }
@@ -51,8 +51,8 @@ export function transferReducer(history: History<TransferForm>, action: Transfer
     case 'choose-tank': return edited(history, { ...form, tank: action.tank, product: action.product }, null)
     case 'write': return edited(history, { ...form, [action.field]: action.value }, action.field)
     case 'write-gauge': return edited(history, { ...form, [action.gauge]: withValue(form[action.gauge], action.field, action.value) }, `${action.gauge}.${action.field}`)
-    case 'add-spot': return edited(history, { ...form, [action.gauge]: withSpot(form[action.gauge]) }, null)
-    case 'drop-spot': return edited(history, { ...form, [action.gauge]: withoutSpot(form[action.gauge], action.at) }, null)
+    case 'add-line': return edited(history, { ...form, [action.gauge]: withLine(form[action.gauge], action.list) }, null)
+    case 'drop-line': return edited(history, { ...form, [action.gauge]: withoutLine(form[action.gauge], action.list, action.at) }, null)
     case 'use-line-fill': return edited(history, { ...form, lineFill: { ...form.lineFill, used: action.used } }, null)
     case 'write-line-fill': {
       const contents = { ...form.lineFill[action.gauge], [action.field]: action.value }

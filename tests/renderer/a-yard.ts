@@ -41,6 +41,6 @@ export function aTerminalNow(parts: Partial<OutputOf<'terminal'>> = {}): OutputO
     terminal: { code: 'CPT', name: 'Calder Point Terminal', zone: 'Europe/Lisbon', gaugeHour: '06:00' },
     tanks: [...TANKS], products: [...PRODUCTS], parties: [...PARTIES],
     identities: [person('m-duarte', 'M. Duarte', 'CPT'), person('j-vance', 'J. Vance', 'NORTHSHORE')],
-    limits: [], lastGauges: [], head: { seq: 12, hash: 'ab'.repeat(32) }, nextNumber: 'CPT-000013', ...parts,
+    limits: [], lastGauges: [], verifications: [], head: { seq: 12, hash: 'ab'.repeat(32) }, nextNumber: 'CPT-000013', ...parts,
   }
 }

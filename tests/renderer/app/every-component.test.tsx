@@ -16,6 +16,7 @@ import { FaultInMain, RefusedByMain, type Bridge } from '../../../renderer/bridg
 import { BridgeProvider } from '../../../renderer/bridge/BridgeContext.tsx'
 import { Cautions } from '../../../renderer/gauge/Cautions.tsx'
 import { DiscardButton } from '../../../renderer/gauge/DiscardButton.tsx'
+import { GaugeLine } from '../../../renderer/gauge/GaugeLine.tsx'
 import { GaugeSheet } from '../../../renderer/gauge/GaugeSheet.tsx'
 import { InventoryHead } from '../../../renderer/gauge/InventoryHead.tsx'
 import { InventoryJob } from '../../../renderer/gauge/InventoryJob.tsx'
@@ -25,6 +26,11 @@ import { KeptNote } from '../../../renderer/gauge/KeptNote.tsx'
 import { Insulation, Roof } from '../../../renderer/gauge/PictureShell.tsx'
 import { SheetChecks } from '../../../renderer/gauge/SheetChecks.tsx'
 import { TankPicture } from '../../../renderer/gauge/TankPicture.tsx'
+import { VerifyFields } from '../../../renderer/gauge/VerifyFields.tsx'
+import { VerifyJob } from '../../../renderer/gauge/VerifyJob.tsx'
+import { VerifyLevels } from '../../../renderer/gauge/VerifyLevels.tsx'
+import { newVerification } from '../../../renderer/gauge/verify-form.ts'
+import { TemperatureProfile } from '../../../renderer/gauge/TemperatureProfile.tsx'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
 import { Button } from '../../../renderer/parts/Button.tsx'
 import { DenseTable } from '../../../renderer/parts/DenseTable.tsx'
@@ -78,7 +84,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   BridgeProvider: [<BridgeProvider bridge={silent}>inside</BridgeProvider>, 'inside'],
   Cautions: [<Cautions />, 'Local codes and licensed practice decide.'],
   DiscardButton: [<DiscardButton onDiscard={nothing} />, 'Discard'],
-  GaugeSheet: [<GaugeSheet columns={columns} units={usualUnits(tank, product)} zone="Europe/Lisbon" errors={new Map([['opening.level', 'is too high']])} onEdit={nothing} onAddSpot={nothing} onDropSpot={nothing} />, 'is too high'],
+  GaugeSheet: [<GaugeSheet columns={columns} units={usualUnits(tank, product)} zone="Europe/Lisbon" errors={new Map([['opening.level', 'is too high']])} onEdit={nothing} onAdd={nothing} onDrop={nothing} />, 'is too high'],
   InventoryHead: [<InventoryHead worksheet={worksheet} />, 'In the tank'],
   InventoryJob: [<InventoryJob route={{ job: 'gauge', rest: ['new'], query: { tank: 'T-101' } }} />, 'Inventory gauge'],
   InventorySheet: [<InventorySheet id="a" start={{ ...newInventory('T-101', 'CRUDE'), gauge: aFilledGauge() }} />, 'Record inventory'],
@@ -86,6 +92,11 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   Insulation: [<svg><Insulation /></svg>, 'path'],
   Roof: [<svg><Roof kind="internal-floating" surface={0.4} /></svg>, 'picture-roof'],
   SheetChecks: [<SheetChecks findings={[{ field: 'opening.level', message: 'Level is too high.', clause: 'HOUSE' }]} missing={['closing.level']} exceptions={[]} nameOf={(id) => id} ready="ready" />, 'Level is too high.'],
+  GaugeLine: [<GaugeLine column="opening" form={aFilledGauge()} line="tape.acceptance" units={usualUnits(tank, product)} error={undefined} onEdit={nothing} onDrop={nothing} />, 'API MPMS 3.1A'],
+  VerifyFields: [<VerifyFields form={newVerification('T-101')} tanks={TANKS} zone="Europe/Lisbon" errors={new Map()} enteredBy="" onEnteredBy={nothing} act={nothing} />, 'OIML R 85 class 2'],
+  VerifyJob: [<VerifyJob tank="T-101" />, 'No verdict yet'],
+  VerifyLevels: [<VerifyLevels stage="asFound" form={newVerification('T-101')} result={undefined} units={usualUnits(tank, product)} errors={new Map()} act={nothing} />, 'Level 3'],
+  TemperatureProfile: [<svg><TemperatureProfile x={0} hollow spots={[{ at: 0.1, label: '18.5 degC', warmth: 0 }, { at: 0.3, label: '20.1 degC', warmth: 1 }]} /></svg>, 'picture-profile'],
   TankPicture: [<TankPicture tank={TANKS[2]} columns={[{ id: 'gauge', form: aFilledGauge({ level: '21 ft 7 1/4 in', waterCut: '3 in' }) }]} />, '21 ft 7 1/4 in'],
   Button: [<Button primary keys="R">New receipt</Button>, 'New receipt'],
   DenseTable: [<DenseTable label="Tanks" rows={TANKS} rowKey={({ code }) => code} empty="none" columns={[{ key: 'code', head: 'Code', cell: ({ code }) => code, sortBy: ({ code }) => code }]} onChoose={nothing} />, 'T-302'],

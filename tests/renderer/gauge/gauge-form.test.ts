@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { gaugeSnapshotSchema } from '../../../core/gauge/index.ts'
-import { EMPTY_GAUGE, linesOf, snapshotFrom, withoutSpot, withSpot, withValue, valueOf, type GaugeForm } from '../../../renderer/gauge/gauge-form.ts'
+import { EMPTY_GAUGE, withLine, withoutLine, withValue, valueOf, type GaugeForm } from '../../../renderer/gauge/gauge-form.ts'
+import { headOf } from '../../../renderer/gauge/line-names.ts'
+import { linesOf, sheetSections } from '../../../renderer/gauge/sheet-sections.ts'
+import { snapshotFrom } from '../../../renderer/gauge/snapshot-of-sheet.ts'
 import { sheetOfSnapshot } from '../../../renderer/gauge/sheet-of-snapshot.ts'
-import { sheetLines, headOf } from '../../../renderer/gauge/sheet-lines.ts'
 import { anOpeningGauge } from '../../support/snapshots.ts'
 
 const LISBON = 'Europe/Lisbon'
@@ -41,13 +43,13 @@ describe('a gauge sheet', () => {
     expect(linesOf({ ...EMPTY_GAUGE, levelBy: 'ullage' })).toContain('referenceHeight')
     expect(linesOf({ ...EMPTY_GAUGE, instrument: 'base' })).not.toContain('densityTemperature')
     expect(linesOf({ ...EMPTY_GAUGE, instrument: 'density-meter' })).toContain('densityPressure')
-    expect(sheetLines([EMPTY_GAUGE, filled])).toContain('spots.0.level')
+    expect(sheetSections([EMPTY_GAUGE, filled]).find(({ name }) => name === 'spots')?.lines).toContain('spots.0.level')
     expect(headOf('level', [EMPTY_GAUGE, filled])).toBe('Innage / ullage')
   })
   it('takes spots one by one', () => {
-    const two = withSpot(withSpot(EMPTY_GAUGE))
+    const two = withLine(withLine(EMPTY_GAUGE, 'spots'), 'spots')
     const written = withValue(withValue(two, 'spots.1.level', '2 m'), 'spots.1.temperature', '19 degC')
     expect(valueOf(written, 'spots.1.temperature')).toBe('19 degC')
-    expect(withoutSpot(written, 0).spots).toEqual([{ level: '2 m', temperature: '19 degC' }])
+    expect(withoutLine(written, 'spots', 0).spots).toEqual([{ level: '2 m', temperature: '19 degC' }])
   })
 })

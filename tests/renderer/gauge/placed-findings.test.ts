@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { staticQuantity } from '../../../core/quantity/index.ts'
 import type { Finding } from '../../../core/refusal/index.ts'
 import { kindOf, lineOfPath } from '../../../renderer/gauge/field-kinds.ts'
-import { linesOf, EMPTY_GAUGE, snapshotFrom } from '../../../renderer/gauge/gauge-form.ts'
+import { EMPTY_GAUGE } from '../../../renderer/gauge/gauge-form.ts'
 import { placeOnSheet, placeSpoken } from '../../../renderer/gauge/placed-findings.ts'
+import { linesOf } from '../../../renderer/gauge/sheet-sections.ts'
+import { snapshotFrom } from '../../../renderer/gauge/snapshot-of-sheet.ts'
 import { PRODUCTS, TANKS } from '../a-yard.ts'
 
 const fine = { ok: true, instant: '2026-03-14T06:10:00Z' } as const

@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { kindOf } from '../../../renderer/gauge/field-kinds.ts'
+import { EMPTY_GAUGE, valueOf } from '../../../renderer/gauge/gauge-form.ts'
+import { linesOf } from '../../../renderer/gauge/sheet-sections.ts'
 import { newTransfer, openTransfer, transferFormSchema, transferReducer, type TransferAction } from '../../../renderer/transfer/transfer-form.ts'
 import { transferTitle } from '../../../renderer/transfer/transfer-title.ts'
 
@@ -10,7 +13,8 @@ describe('a transfer being written', () => {
     const { kind, tank, product, opening, closing, lineFill, ...rest } = start.present
     expect([kind, tank, product]).toEqual(['receipt', 'T-101', 'CRUDE'])
     expect(Object.values(rest)).toEqual(['', '', '', '', ''])
-    expect([opening, closing].flatMap((gauge) => Object.entries(gauge)).filter(([line, value]) => value !== '' && !['levelBy', 'instrument', 'spots'].includes(line))).toEqual([])
+    expect([opening, closing]).toEqual([EMPTY_GAUGE, EMPTY_GAUGE])
+    expect(linesOf(EMPTY_GAUGE).filter((line) => kindOf(line) !== 'words' && valueOf(EMPTY_GAUGE, line) !== '')).toEqual([])
     expect(lineFill.used).toBe(false)
   })
   it('keeps what is typed, digit for digit', () => {
@@ -23,12 +27,12 @@ describe('a transfer being written', () => {
   })
   it('holds spots and line fill', () => {
     const { present } = after(
-      { do: 'add-spot', gauge: 'opening' }, { do: 'write-gauge', gauge: 'opening', field: 'spots.0.temperature', value: '20.1 degC' },
+      { do: 'add-line', gauge: 'opening', list: 'spots' }, { do: 'write-gauge', gauge: 'opening', field: 'spots.0.temperature', value: '20.1 degC' },
       { do: 'use-line-fill', used: true }, { do: 'write-line-fill', gauge: 'closing', field: 'volume', value: '12 m3' },
     )
     expect(present.opening.spots).toEqual([{ level: '', temperature: '20.1 degC' }])
     expect(present.lineFill).toMatchObject({ used: true, closing: { volume: '12 m3', temperature: '' } })
-    expect(transferReducer(after({ do: 'add-spot', gauge: 'closing' }), { do: 'drop-spot', gauge: 'closing', at: 0 }).present.closing.spots).toEqual([])
+    expect(transferReducer(after({ do: 'add-line', gauge: 'closing', list: 'spots' }), { do: 'drop-line', gauge: 'closing', list: 'spots', at: 0 }).present.closing.spots).toEqual([])
   })
   it('goes back a field at a time, and forth again', () => {
     const typed = after(
@@ -41,7 +45,7 @@ describe('a transfer being written', () => {
     expect(transferReducer(transferReducer(back, { do: 'redo' }), { do: 'redo' }).present).toEqual(typed.present)
   })
   it('survives as a draft: through JSON and back', () => {
-    const { present } = after({ do: 'add-spot', gauge: 'closing' }, { do: 'write', field: 'remarks', value: '“calm”' })
+    const { present } = after({ do: 'add-line', gauge: 'closing', list: 'spots' }, { do: 'write', field: 'remarks', value: '“calm”' })
     expect(transferFormSchema.parse(JSON.parse(JSON.stringify(present)))).toEqual(present)
     expect(transferFormSchema.safeParse({ kind: 'receipt' }).success).toBe(false)
   })
