@@ -11,6 +11,8 @@ export const loggedLineSchema = z.strictObject({
   /** UTC instant. */
   at: z.string(),
   tank: z.string().min(1).max(40),
+  /** Name of the gauge: `LT-301`. */
+  gauge: z.string().min(1).max(40).optional(),
   level: written.optional(),
   waterCut: written.optional(),
   temperature: written.optional(),

@@ -41,6 +41,7 @@ function columns(zone: string, unitOf: UnitOf): readonly Column[] {
   return [
     { name: 'time', at: 'at', read: (text, path) => instantOf(text, zone, path) },
     { name: 'tank', at: 'tank' },
+    { name: 'gauge', at: 'gauge', optional: true },
     measured('level', 'level', parseLength), measured('water_cut', 'waterCut', parseLength),
     measured('temperature', 'temperature', parseTemperature), measured('ambient', 'ambient', parseTemperature),
     measured('pressure', 'pressure', parsePressure),

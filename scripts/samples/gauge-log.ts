@@ -27,12 +27,12 @@ export function gaugeLog(): string {
     const temperature = 20.4 + 0.5 * Math.min(1, Math.max(0, (minute - 520) / 520)) + random.normal(0.02)
     const ambient = 14 + 6 * Math.sin(((minute / 60 - 8) / 24) * 2 * Math.PI) + random.normal(0.1)
     const fault = minute === 680
-    lines.push([clock(minute), 'TK-301', fault ? '' : String(Math.round(level)), fault ? '' : temperature.toFixed(1), ambient.toFixed(1), fault ? 'fault' : 'ok'])
+    lines.push([clock(minute), 'TK-301', 'LT-301', fault ? '' : String(Math.round(level)), fault ? '' : temperature.toFixed(1), ambient.toFixed(1), fault ? 'fault' : 'ok'])
   }
   // a gauge at fault still has a line, with the last level that it showed
-  const faulty = lines.findIndex((line) => line[5] === 'fault')
+  const faulty = lines.findIndex((line) => line[6] === 'fault')
   lines[faulty] = lines[faulty]?.map((cell, i) => (cell === '' ? lines[faulty - 1]?.[i] ?? '' : cell)) ?? []
-  return stringify([['time', 'tank', 'level (mm)', 'temperature (°C)', 'ambient (°C)', 'status'], ...lines])
+  return stringify([['time', 'tank', 'gauge', 'level (mm)', 'temperature (°C)', 'ambient (°C)', 'status'], ...lines])
 }
 
 /** A probe of seven modules in TK-302: pressures by dp/dz = −ρ g, warmer and lighter at the top, each module a little off. */
