@@ -41,7 +41,7 @@ export function Bench<F>({ first, form, empty, onForm, findings, missing, nameOf
         <div className="bench-clear"><Button onClick={clear}>{cleared ? t.bringBack : t.clear}</Button></div>
       </section>
       <section aria-label={t.result} className="bench-result">
-        <div className="bench-head" aria-live="polite">{head ?? <p className="quiet">{t.notYet}</p>}</div>
+        <div className="bench-head" aria-live="polite">{head ?? <p className="quiet">{findings.length > 0 ? t.mend : t.notYet}</p>}</div>
         <div className="bench-worksheet" tabIndex={0} role="region" aria-label={words.parts.worksheet.unfold}>{lines.length > 0 && <BenchLines lines={lines} />}</div>
         <SheetChecks findings={calm.shown} missing={missing} nameOf={nameOf} ready={t.ready} exceptions={[]} />
       </section>

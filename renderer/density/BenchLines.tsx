@@ -20,7 +20,7 @@ export function BenchLines({ lines }: { readonly lines: readonly WorksheetLine[]
               <th scope="row"><button type="button" aria-expanded={open === line.symbol} aria-label={`${line.symbol} ${line.name}`} onClick={(event) => { event.stopPropagation(); toggle(line.symbol) }}>{line.symbol}</button></th>
               <td className="bench-name"><span>{line.name}</span></td>
               <td className="bench-formula"><span>{line.formula === '' ? words.parts.worksheet.asWritten : line.formula}</span></td>
-              <td className="end"><Figure value={line.value} unit={line.unit} /></td>
+              <td className="end"><Figure value={begunDigits(line.value)} unit={line.unit} /></td>
             </tr>
             {open === line.symbol && (
               <tr className="worksheet-how"><td colSpan={4}><p className="line-name">{line.name}</p><LineDetails line={line} find={(symbol) => lines.find((other) => other.symbol === symbol)} /></td></tr>
@@ -30,4 +30,11 @@ export function BenchLines({ lines }: { readonly lines: readonly WorksheetLine[]
       </tbody>
     </table>
   )
+}
+
+const MOST_DIGITS = 20
+
+/** The first digits of a value that was not rounded; all of them stand where its line is unfolded. */
+function begunDigits(value: string): string {
+  return value.length > MOST_DIGITS ? `${value.slice(0, MOST_DIGITS)}…` : value
 }

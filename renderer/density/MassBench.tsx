@@ -50,7 +50,7 @@ export function MassTable({ output }: { readonly output: MassAndWeightOutput }):
             const unit = words.yard.massUnits[mass.unit as keyof typeof words.yard.massUnits] ?? mass.unit
             return <tr key={mass.unit}><td>{unit}</td><td className="end"><Figure value={mass.value} unit={unit} unitInHead /></td><td className="end"><Figure value={weightInAir[i]?.value} unit={unit} unitInHead /></td></tr>
           })}
-          <tr><td>kg/m3</td><td className="end"><Figure value={densityInVacuum.value} unit="kg/m3" unitInHead /></td><td className="end"><Figure value={densityInAir.value} unit="kg/m3" unitInHead /></td></tr>
+          <tr><td>{t.density3}</td><td className="end"><Figure value={densityInVacuum.value} unit="kg/m3" unitInHead /></td><td className="end"><Figure value={densityInAir.value} unit="kg/m3" unitInHead /></td></tr>
         </tbody>
       </table>
       <table className="dense bench-table" aria-label={t.volume}>

@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react'
-import { BASE_TEMPERATURES, CHEMICAL_NAMES, CHEMICALS, COMMODITIES, type SettingName } from '../../core/volume-correction/index.ts'
+import { BASE_TEMPERATURES, CHEMICAL_NAMES, CHEMICALS, COMMODITIES } from '../../core/volume-correction/index.ts'
 import { withUnit } from '../gauge/usual-units.ts'
 import { SelectField, TextField } from '../parts/Field.tsx'
 import { OneOf } from '../tanks/OneOf.tsx'
 import { words } from '../words/en.ts'
-import { basesOf, chosen, editionName, editionsOf, settingsThatApply, settingUnit, type LiquidSettings } from './liquid-settings.ts'
+import { basesOf, chosen, editionName, editionsOf, settingsThatApply, settingUnit, type LiquidSettings, type SettingName } from './liquid-settings.ts'
 
 interface SettingFieldsProps {
   readonly ids: string
@@ -32,10 +32,10 @@ export function SettingFields({ ids, settings, without = [], errors, onChange }:
   return (
     <>
       <OneOf id={`${ids}-commodity`} label={t.commodity} value={commodity} of={COMMODITIES} say={(one) => words.yard.commodities[one]} onChange={(one) => onChange(chosen(settings, { commodity: one }))} />
-      <SelectField
+      <div className="setting-edition"><SelectField
         id={`${ids}-edition`} label={t.edition} value={edition} error={errors.get(`${ids}-edition`)} choices={editionsOf(commodity).map((value) => ({ value, label: editionName(value) }))}
         onChange={(value) => onChange(chosen(settings, { edition: editionsOf(commodity).find((one) => one === value) ?? edition }))}
-      />
+      /></div>
       <SelectField
         id={`${ids}-baseTemperature`} label={t.baseTemperature} value={baseTemperature} error={errors.get(`${ids}-baseTemperature`)} choices={bases.map((value) => ({ value, label: value }))}
         onChange={(value) => onChange({ baseTemperature: BASE_TEMPERATURES.find((one) => one === value) ?? baseTemperature })}

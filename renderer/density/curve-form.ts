@@ -77,7 +77,11 @@ export function curveForm(curve: ProductCurve | undefined): CurveForm {
  * @param path where the curve stands
  */
 export function withCurveFindings(found: readonly Finding[], curve: CurveForm, path: string): readonly Finding[] {
-  return [...found.filter((finding) => finding.path !== path || finding.code !== 'missing-value'), ...curveFindings(curve, path)]
+  const { certificate, laboratory, date } = curve
+  // a certificate that is still to be named is not named in what is said of its curve
+  const unnamed = [certificate, laboratory, date].some((part) => part.trim() === '') ? ` by certificate ${certificate} of ${laboratory}, ${date}` : null
+  const ofPoints = found.filter((finding) => finding.path !== path || finding.code !== 'missing-value')
+  return [...(unnamed === null ? ofPoints : ofPoints.map((finding) => ({ ...finding, limit: finding.limit.replace(unnamed, '') }))), ...curveFindings(curve, path)]
 }
 
 function curveFindings(curve: CurveForm, path: string): readonly Finding[] {

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { SOURCES } from '../../core/sources.ts'
 import {
   BASE_TEMPERATURES, checkSettings, COMMODITIES, EDITIONS, FAMILIES, settingPaths,
-  type BaseTemperature, type Commodity, type Edition, type FamilySettings, type SettingName,
+  type BaseTemperature, type Commodity, type Edition, type FamilySettings,
 } from '../../core/volume-correction/index.ts'
 import { withUnit } from '../gauge/usual-units.ts'
 import { curveForm, curveFormSchema, curveOf, EMPTY_CURVE, isCurve } from './curve-form.ts'
@@ -15,6 +15,8 @@ export const liquidSettingsSchema = z.strictObject({
   alpha: text, molarMass: text, component: text, content: text, salinity: text, figures: z.enum(['', 'four', 'five']), curve: curveFormSchema,
 })
 export type LiquidSettings = Readonly<z.infer<typeof liquidSettingsSchema>>
+/** A setting that a commodity may ask for. */
+export type SettingName = keyof FamilySettings
 export type LiquidKind = Pick<LiquidSettings, 'commodity' | 'edition' | 'baseTemperature'>
 
 export const EMPTY_SETTINGS: LiquidSettings = {

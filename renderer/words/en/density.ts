@@ -1,8 +1,8 @@
 export const density = {
   title: 'Density', partsLabel: 'Benches', next: 'Next bench', previous: 'Bench before',
-  parts: { correction: 'Volume correction', conversion: 'Density', blend: 'Blend', mass: 'Mass and weight', water: 'Water' },
+  parts: { correction: 'Volume correction', conversion: 'API, RD, kg/m³', blend: 'Blend', mass: 'Mass and weight', water: 'Water' },
   clear: 'Clear', bringBack: 'Bring back', sheet: 'What is given', result: 'What follows', worksheet: 'Worksheet',
-  choose: 'choose …', optional: 'optional', ready: 'Nothing is missing.', notYet: 'Fill in the sheet to see what follows.', writeHint: 'A bare number gets its usual unit.',
+  choose: 'choose …', optional: 'optional', ready: 'Nothing is missing.', notYet: 'Fill in the sheet to see what follows.', mend: 'Mend what is marked to see what follows.', writeHint: 'A bare number gets its usual unit.',
   settings: {
     commodity: 'Commodity', edition: 'Edition', baseTemperature: 'Base temperature', alpha: 'Expansion factor at 60 °F', molarMass: 'Molar mass of the vapour', component: 'Substance',
     content: 'Ethanol by mass', salinity: 'Salinity', figures: 'Figures of the factor',
@@ -36,7 +36,7 @@ export const density = {
   },
   mass: {
     baseTemperature: 'Base temperature', density: 'Base density', of: 'Given is', kinds: { volume: 'volume at base', mass: 'mass in vacuum', weight: 'weight in air' }, amount: 'Amount', convention: 'Weight in air by',
-    conventions: { 'MPMS-11.5': 'API MPMS 11.5 (2009)', 'tables-1980': 'tables of 1980', 'short-form': 'short form of Table 56' }, unit: 'Unit', inVacuum: 'Mass in vacuum', inAir: 'Weight in air', volume: 'Volume at base', densityInVacuum: 'Density in vacuum', densityInAir: 'Density in air',
+    conventions: { 'MPMS-11.5': 'API MPMS 11.5 (2009)', 'tables-1980': 'tables of 1980', 'short-form': 'short form of Table 56' }, unit: 'Unit', inVacuum: 'Mass in vacuum', inAir: 'Weight in air', volume: 'Volume at base', density3: 'density, kg/m³',
   },
   water: {
     temperature: 'Temperature', salinity: 'Salinity', equation: 'Equation', usual: 'usual: 11.4.1, with salinity UNESCO 44', reference: 'Reference temperature', density: 'Density of the water', ratio: 'CTDW, to the reference', standard: 'By',
