@@ -17,6 +17,7 @@ import { readCapacityTable } from './handlers/read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './handlers/reconcile.ts'
 import { setLimit, setParty, setProduct, setTank, setTerminal } from './handlers/set-up.ts'
 import { staticQuantity } from './handlers/static-quantity.ts'
+import { tankVersions } from './handlers/tank-versions.ts'
 import { terminal } from './handlers/terminal.ts'
 import { listTickets, readTicket, ticketDocument, voidTicket } from './handlers/tickets.ts'
 import { transferQuantity } from './handlers/transfer-quantity.ts'
@@ -45,6 +46,7 @@ export const HANDLERS: Handlers = {
   'verify-document': verifyDocument,
   about,
   terminal,
+  'tank-versions': tankVersions,
   'list-tickets': listTickets,
   'read-ticket': readTicket,
   'ticket-document': ticketDocument,

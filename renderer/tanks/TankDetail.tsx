@@ -7,12 +7,16 @@ import { Chart } from '../charts/Chart.tsx'
 import { Button } from '../parts/Button.tsx'
 import { Figure } from '../parts/Figure.tsx'
 import { localTime } from '../parts/local-time.ts'
+import { WorksheetTable } from '../parts/WorksheetTable.tsx'
 import { words } from '../words/en.ts'
 import { verifiedGauges } from '../gauge/verified-gauges.ts'
 import { tankFacts } from './facts.ts'
 import { FactList } from './FactList.tsx'
 import { shownRows } from './table-rows.ts'
+import { Noticed } from './Noticed.tsx'
 import { TankPanel } from './TankPanel.tsx'
+import { TankVersions } from './TankVersions.tsx'
+import './survey.css'
 
 const PAGE = 200
 
@@ -30,10 +34,19 @@ export function TankDetail({ tank }: { readonly tank: Tank }): ReactNode {
       <header className="yard-head"><h2>{tank.code} {tank.name}</h2><Button onClick={() => goTo(addressOf('gauge', ['verify'], { tank: tank.code }))}>{words.gauge.verify.open}</Button><Button onClick={() => setEditing(true)}>{words.yard.edit}</Button></header>
       <FactList facts={[...tankFacts(tank, productName), [t.facts.lastGauge, gauge ? t.gauge(localTime(gauge.at, zone), gauge.what) : t.never], [words.gauge.verify.standingTitle, verifiedGauges(now.verifications, tank.code, zone)]]} />
       <h3>{t.tableTitle}</h3>
+      <Noticed table={tank.capacityTable} />
       <div className="yard-table">
         <Chart option={option} label={t.chartLabel(tank.code)} height={280} />
         <TableRows tank={tank} />
       </div>
+      {tank.capacityTable.madeBy && (
+        <>
+          <h3>{words.tables.computed}</h3>
+          <WorksheetTable columns={[{ title: words.tables.column, lines: tank.capacityTable.madeBy }]} />
+        </>
+      )}
+      <h3>{words.tables.revisions.title}</h3>
+      <TankVersions key={tank.capacityTable.certificate} tank={tank.code} />
       <TankPanel tank={tank} open={editing} onClose={() => setEditing(false)} onEntered={() => { setEditing(false); again() }} />
     </section>
   )

@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react'
-import { SHELL_MATERIALS, type ShellMaterial, type Tank } from '../../core/tank/index.ts'
+import { SHELL_MATERIALS, TANK_SHAPES, type ShellMaterial, type Tank } from '../../core/tank/index.ts'
 import { useTerminal } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
@@ -9,6 +9,7 @@ import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
 import { words } from '../words/en.ts'
 import { EffectiveFields } from './EffectiveFields.tsx'
+import { OneOf } from './OneOf.tsx'
 import { RoofFields } from './RoofFields.tsx'
 import { TableFile } from './TableFile.tsx'
 import { TANK_PLACES, tankForm, tankOf, type TankForm } from './tank-form.ts'
@@ -36,7 +37,7 @@ function TankSheet({ tank, open, onClose, onEntered }: TankPanelProps): ReactNod
     if (described && effective.ready && (await run({ tank: described, ...effective.ready }))) onEntered()
   }
   const error = (id: string): string | undefined => placed.errors.get(id)
-  const measured = (field: 'referenceGaugeHeight' | 'referenceHeightTolerance', id: string, label: string, kind: WrittenKind): ReactNode => (
+  const measured = (field: 'referenceGaugeHeight' | 'referenceHeightTolerance' | 'usualWaterCut', id: string, label: string, kind: WrittenKind): ReactNode => (
     <TextField id={id} label={label} measured value={form[field]} onChange={(value) => set({ [field]: value })} onBlur={() => set({ [field]: withUsualUnit(form[field], kind, units) })} error={error(id)} />
   )
   return (
@@ -50,14 +51,18 @@ function TankSheet({ tank, open, onClose, onEntered }: TankPanelProps): ReactNod
         <SelectField id="tank-product" label={t.product} value={form.product} placeholder={t.choose} choices={now.products.map(({ code, name }) => ({ value: code, label: name }))} onChange={(product) => set({ product })} error={error('tank-product')} />
       </div>
       <div className="sheet-row">
+        <OneOf id="tank-shape" label={t.shape} value={form.shape} of={TANK_SHAPES} say={(one) => words.tables.shapes[one]} onChange={(shape) => set({ shape, ...(shape === 'upright-cylinder' ? {} : { roof: 'none' }) })} />
         <SelectField id="tank-shell" label={t.shellMaterial} value={form.shellMaterial} choices={SHELL_MATERIALS.map((value) => ({ value, label: words.yard.materials[value] }))} onChange={(value) => set({ shellMaterial: materialNamed(value) })} />
         <SelectField id="tank-insulated" label={t.insulated} value={String(form.insulated)} choices={YES_NO} onChange={(value) => set({ insulated: value === 'true' })} />
         {measured('referenceGaugeHeight', 'tank-reference', t.referenceGaugeHeight, 'level')}
         {measured('referenceHeightTolerance', 'tank-tolerance', t.tolerance, 'cut')}
       </div>
-      <TextField id="tank-datum" label={t.datum} value={form.datum} placeholder={t.datumHint} onChange={(datum) => set({ datum })} error={error('tank-datum')} />
-      <RoofFields form={form} units={units} onChange={set} errors={placed.errors} />
-      <TableFile table={form.table} inForce={tank?.capacityTable} onTable={(table) => set({ table })} error={error('tank-table')} />
+      <div className="sheet-row">
+        <TextField id="tank-datum" label={t.datum} value={form.datum} placeholder={t.datumHint} onChange={(datum) => set({ datum })} error={error('tank-datum')} />
+        {measured('usualWaterCut', 'tank-usual-cut', t.usualWaterCut, 'cut')}
+      </div>
+      {form.shape === 'upright-cylinder' && <RoofFields form={form} units={units} onChange={set} errors={placed.errors} />}
+      <TableFile table={form.table} shape={form.shape} shellMaterial={form.shellMaterial} inForce={tank?.capacityTable} onTable={(table) => set({ table })} error={error('tank-table')} />
       <EffectiveFields effective={effective} ids={{ from: 'tank-from', by: 'tank-by' }} errors={placed.errors} />
     </SheetPanel>
   )

@@ -16,6 +16,7 @@ import { readCapacityTable } from './read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './reconcile.ts'
 import { createIdentity, importIdentity, importTerminal, setLimit, setParty, setProduct, setTank, setTerminal } from './set-up.ts'
 import { staticQuantity } from './static-quantity.ts'
+import { tankVersions } from './tank-versions.ts'
 import { terminal } from './terminal.ts'
 import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from './tickets.ts'
 import { transferQuantity } from './transfer-quantity.ts'
@@ -43,6 +44,7 @@ export const OPERATIONS = {
   'verify-document': verifyDocument,
   about,
   terminal,
+  'tank-versions': tankVersions,
   'list-tickets': listTickets,
   'read-ticket': readTicket,
   'ticket-document': ticketDocument,

@@ -23,7 +23,7 @@ export const yard = {
     newTitle: 'New tank', title: (code: string): string => `New version of ${code}`, says: 'A version counts from its effective time on; tickets keep the version they were computed with.',
     code: 'Code', name: 'Name', product: 'In service for', shellMaterial: 'Shell material', insulated: 'Insulated', datum: 'Levels are measured from', datumHint: 'datum plate, 35 mm above the floor', referenceGaugeHeight: 'Reference gauge height', tolerance: 'May differ by',
     roof: 'Roof', mass: 'Roof mass', inTable: 'Table deducts the roof', referenceDensity: '… for a density of', printed: 'Adjustment printed in the table', printedHint: '24.59 bbl/degAPI, if printed', criticalFrom: 'Critical zone from', criticalTo: 'to',
-    table: 'Capacity table', tableChoose: 'Choose CSV …', tableHint: 'The certificate as CSV, or drop it here', tableKept: (certificate: string, rows: number): string => `Certificate ${certificate}, ${rows} rows`, tableMissing: 'No capacity table yet.', tableReading: 'Reading the table …',
+    shape: 'Shape', usualWaterCut: 'Usual water cut', usualHint: 'left out: no warning', table: 'Capacity table', tableChoose: 'Choose CSV …', tableHint: 'The certificate as CSV, or drop it here', tableKept: (certificate: string, rows: number): string => `Certificate ${certificate}, ${rows} rows`, tableMissing: 'No capacity table yet.', tableReading: 'Reading the table …',
     effectiveFrom: 'Effective from', by: 'Entered by', submit: 'Enter', choose: 'choose …', roofNone: 'none (cone)',
   },
   productForm: {

@@ -1,0 +1,23 @@
+export const tables = {
+  layout: 'Layout', recognise: 'as the file says', decimalMark: 'Decimal mark', marks: { point: 'point', comma: 'comma' }, share: 'A step may differ by', then: 'If it does', thens: { warn: 'note it', refuse: 'refuse the file' },
+  layouts: { rows: 'level and volume', increments: 'increments', grid: 'line and column', 'feet-inches': 'feet, inches, fraction', parts: 'with a part table' },
+  noticed: 'Noticed in this table', compute: 'Compute from a survey …', computed: 'How this table was made', column: 'Value',
+  facts: { revision: 'Revision', bottom: 'Bottom', heel: 'Below the datum plate', layout: 'Read as', shape: 'Shape', usualCut: 'Usual water cut', legs: 'Legs of the roof' },
+  bottoms: { flat: 'flat', 'cone-up': 'cone up', 'cone-down': 'cone down', surveyed: 'surveyed' }, shapes: { 'upright-cylinder': 'upright cylinder', 'horizontal-cylinder': 'lying cylinder', sphere: 'sphere' },
+  legs: { position: 'Legs stand', none: 'not stated', low: 'low', high: 'high', lowHeight: 'Low position', highHeight: 'High position', says: (low: string, high: string, position: string): string => `${low} low, ${high} high; now ${position}` },
+  revisions: { title: 'Versions of this tank', from: 'Effective from', certificate: 'Certificate', issued: 'Issued', by: 'Entered by', now: 'in force', later: 'not yet', before: 'earlier', empty: 'No versions on record.', loading: 'Reading the ledger …', seq: 'Entry', state: '' },
+  survey: {
+    title: 'Capacity table from a survey', submit: 'Compute', says: 'Measurements go in as they were written down, each with its unit. What the method leaves to the surveyor is never assumed: leave out what was not measured.',
+    caution: 'Measuring a tank means work at height, static electricity, H2S and low oxygen inside, and hot shells. Entry only by permit; local codes and licensed practice decide.',
+    certificateSection: 'Certificate', temperatures: 'Temperatures and shell', table: 'Table', shell: 'Courses, from the bottom up', bottomSection: 'Bottom and datum plate', headSection: 'Liquid in the tank', tiltSection: 'Lean', roofSection: 'Floating roof that the table deducts', deadwoodSection: 'Deadwood', vessel: 'Vessel',
+    shape: 'Shape', certificate: 'Certificate', issuedBy: 'Issued by', issuedOn: 'Issued on', issuedHint: '2026-02-03', revision: 'Revision', baseTemperature: 'Base temperature', measuredAt: 'Shell when measured', shellMaterial: 'Shell material', volumeUnit: 'Volumes in', levelUnit: 'Levels in', step: 'Step',
+    measured: 'Measured', measuredBy: { 'outside-circumference': 'outside circumferences', 'inside-radius': 'inside radii' }, tapeTrueAt: 'Tape true at', tapeCorrection: 'Tape correction',
+    height: 'Height', plate: 'Plate', paint: 'Paint', readings: 'Readings, with ; between', lap: 'Laps', addCourse: 'Add a course', drop: (what: string): string => `Take out ${what}`, course: (n: number): string => `course ${n}`,
+    bottom: 'Bottom', bottomHeight: 'Cone height', datum: 'Datum plate above the corner', lowest: 'Datum above the lowest point', distance: 'From the centre', above: 'Above the corner', addPoint: 'Add a point', point: (n: number): string => `point ${n}`,
+    headDensity: 'Table for a liquid of', headModulus: 'Young’s modulus', filledLevel: 'Filled when measured to', filledDensity: '… with a liquid of', modulusHint: '206000000 kPa',
+    tilt: 'Leans', tiltHint: '1 in 250', circumferences: 'Circumferences', acrossBy: { square: 'square to the axis', level: 'tape level all round' }, dips: 'Dips', dipsBy: { plumb: 'plumb', 'along-shell': 'along the shell' },
+    roofMass: 'Roof mass', roofDensity: 'Density in air', roofFrom: 'Floats from', roofTo: 'Afloat at',
+    name: 'What', from: 'from', to: 'to', volume: 'Volume', counts: 'Counts', countsAs: { takes: 'takes room', gives: 'gives room' }, addDeadwood: 'Add deadwood', deadwood: (n: number): string => `deadwood ${n}`,
+    diameter: 'Inside diameter', length: 'Straight length', end: (n: number): string => `End ${n}`, ends: { flat: 'flat', hemispherical: 'hemispherical', ellipsoidal: 'ellipsoidal', dished: 'dished (segment of a sphere)', torispherical: 'torispherical' }, depth: 'Depth', crown: 'Crown radius', knuckle: 'Knuckle radius',
+  },
+} as const
