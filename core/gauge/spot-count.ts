@@ -2,20 +2,20 @@ import type { Finding } from '../refusal/index.ts'
 import type { Citation } from '../sources.ts'
 import { Decimal, type TemperatureUnit } from '../units/index.ts'
 
-/** More liquid than `above` [mm] needs so many temperatures. */
-interface SpotRule { readonly breaks: readonly { readonly above: string; readonly spots: number }[]; readonly clause: Citation; readonly mark: string }
+/** A depth above a break [mm], or right at it where the rule says so, needs so many temperatures; the deepest break first. */
+interface SpotRule { readonly breaks: readonly { readonly above: string; readonly orAt: boolean; readonly spots: number }[]; readonly clause: Citation; readonly mark: string }
 
 /**
  * How many spot temperatures a depth of liquid needs. The two that were found disagree: API MPMS 7 (from memory) asks for
- * three above 10 ft, two above 5 ft, one below; an inspector's handbook, read in the source, asks for three above 6 m only.
+ * three above 10 ft, two from 5 to 10 ft, one below; an inspector's handbook, read in the source, asks for three above 6 m only.
  * The stricter one is used.
  * @source MPMS-7 number of temperatures
  * @checked API7-NTEMP
  * @checked API7-NTEMP-OGC
  */
 export const SPOT_RULES = {
-  'MPMS-7': { breaks: [{ above: '3048', spots: 3 }, { above: '1524', spots: 2 }, { above: '0', spots: 1 }], clause: 'MPMS-7 number of temperatures', mark: 'from memory' },
-  'inspectors-handbook': { breaks: [{ above: '6000', spots: 3 }, { above: '0', spots: 1 }], clause: 'COMMON-PRACTICE number of temperatures', mark: 'read in a training handbook for inspectors' },
+  'MPMS-7': { breaks: [{ above: '3048', orAt: false, spots: 3 }, { above: '1524', orAt: true, spots: 2 }], clause: 'MPMS-7 number of temperatures', mark: 'from memory' },
+  'inspectors-handbook': { breaks: [{ above: '6000', orAt: false, spots: 3 }], clause: 'COMMON-PRACTICE number of temperatures', mark: 'read in a training handbook for inspectors' },
 } as const satisfies Record<string, SpotRule>
 
 /** Levels that differ by more need extra readings between them. @source COMMON-PRACTICE number of temperatures */
@@ -29,7 +29,7 @@ const SPREAD: { readonly [U in TemperatureUnit]: string } = { degC: '1', degF: '
  */
 export function spotsNeeded(depthMm: Decimal, rule: keyof typeof SPOT_RULES = 'MPMS-7'): number {
   const { breaks }: SpotRule = SPOT_RULES[rule]
-  return breaks.find(({ above }) => depthMm.gt(above))?.spots ?? 1
+  return breaks.find(({ above, orAt }) => depthMm.gt(above) || (orAt && depthMm.eq(above)))?.spots ?? 1
 }
 
 /**
