@@ -10,7 +10,8 @@ const box = (name: string) => app.page.getByRole('textbox', { name, exact: true 
 const choice = (name: string) => app.page.getByRole('combobox', { name, exact: true })
 
 describe('the inspector checks a factor at the bench', () => {
-  it('types the first example of API MPMS 11.1-2004, 11.1.6.1, with keys alone, and reads CTPL 1.03301', async () => {
+  it('types the first example of API MPMS 11.1-2004, 11.1.6.1, and reads CTPL 1.03301', async () => {
+    await app.page.getByRole('navigation', { name: 'Jobs' }).waitFor()
     await app.page.keyboard.press('Alt+8')
     await choice('Base temperature').selectOption('60 degF')
     await box('Density').fill('17.785')
