@@ -1,7 +1,7 @@
 import type { Finding } from '../refusal/index.ts'
 import { parseVolume } from '../units/index.ts'
 import { readTemperature } from '../volume-correction/index.ts'
-import { badLine, DECIMAL_MARKS, volumeUnitNamed, type CsvRow } from './capacity-table-cells.ts'
+import { badLine, DECIMAL_MARKS, volumeUnitNamed, withPoint, type CsvRow, type DecimalMark } from './capacity-table-cells.ts'
 import { checkDate } from './check-capacity-table.ts'
 import { TANK_BOTTOMS } from './tank.ts'
 
@@ -14,14 +14,24 @@ export type HeaderName = (typeof HEADER_NAMES)[number]
 const NEEDED: readonly HeaderName[] = ['certificate', 'issued-by', 'issued-on', 'tank', 'base-temperature']
 const MOST_CHARACTERS = 80
 
-/** Reads the lines above the table: each name once, with one value of at most 80 characters. */
-export function readHeader(rows: readonly CsvRow[], path: string): { readonly values: ReadonlyMap<HeaderName, string>; readonly findings: readonly Finding[] } {
+/** What stands above a table, and the decimal mark by which its figures are read. */
+export interface Header { readonly values: ReadonlyMap<HeaderName, string>; readonly mark: DecimalMark; readonly findings: readonly Finding[] }
+
+/**
+ * Reads the lines above the table: each name once, with one value of at most 80 characters. Figures in them have the
+ * decimal mark of the file.
+ * @param chosen the decimal mark, where the person said it
+ */
+export function readHeader(rows: readonly CsvRow[], path: string, chosen?: DecimalMark): Header {
   const values = new Map<HeaderName, string>()
+  const stated = rows.find(({ cells }) => cells[0]?.trim().toLowerCase() === 'decimal-mark')?.cells[1]?.trim().toLowerCase()
+  const mark = chosen ?? DECIMAL_MARKS.find((known) => known === stated) ?? 'point'
   const findings: Finding[] = []
   for (const row of rows) {
     const place = `${path} line ${row.line}`
     const name = HEADER_NAMES.find((known) => known === row.cells[0]?.trim().toLowerCase())
-    const value = row.cells[1]?.trim() ?? ''
+    const written = row.cells[1]?.trim() ?? ''
+    const value = name === 'heel' || name === 'base-temperature' ? withPoint(written, mark) ?? written : written
     const limit = lineLimit(name, value, row.cells, values)
     if (name === undefined || limit !== undefined) {
       findings.push(badLine(row, place, limit ?? ''))
@@ -32,7 +42,7 @@ export function readHeader(rows: readonly CsvRow[], path: string): { readonly va
   for (const name of NEEDED.filter((known) => !values.has(known))) {
     findings.push({ code: 'capacity-table-incomplete', path, value: '', limit: `the line “${name},…” above the rows`, clause: 'HOUSE capacity table' })
   }
-  return { values, findings }
+  return { values, mark, findings }
 }
 
 /** What should stand in the line, or undefined where it is in order. */

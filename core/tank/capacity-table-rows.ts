@@ -1,7 +1,7 @@
 import { accepted, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import { parsePercent, type LengthUnit } from '../units/index.ts'
 import { exceptionFrom } from '../worksheet/index.ts'
-import { DECIMAL_MARKS, type CellRules, type CsvRow, type DecimalMark } from './capacity-table-cells.ts'
+import { type CellRules, type CsvRow, type DecimalMark } from './capacity-table-cells.ts'
 import { readBody } from './capacity-table-body.ts'
 import { bottomWord, readHeader, type HeaderName } from './capacity-table-header.ts'
 import { isHeading, readHeading } from './capacity-table-heading.ts'
@@ -44,16 +44,15 @@ export function capacityTableFromCsvRows(rows: readonly CsvRow[], path = 'file',
   if (!share.ok) return share
   if (!share.value.value.isPositive() || share.value.value.isZero()) return refused({ code: 'out-of-range', path: 'jumps.share', value: share.value.text, limit: 'more than 0 %', clause: 'HOUSE capacity table' })
   const at = rows.findIndex(isHeading)
-  const header = readHeader(at < 0 ? rows : rows.slice(0, at), path)
+  const header = readHeader(at < 0 ? rows : rows.slice(0, at), path, how.decimalMark)
   const heading = rows[at]
   if (heading === undefined) {
     const missing: Finding = { code: 'capacity-table-incomplete', path, value: '', limit: 'the heading “level (mm),volume (m3)” and the rows below it', clause: 'HOUSE capacity table' }
     return refused(...header.findings, missing)
   }
   const text = (name: HeaderName): string => header.values.get(name) ?? ''
-  const mark = how.decimalMark ?? DECIMAL_MARKS.find((known) => known === text('decimal-mark').toLowerCase()) ?? 'point'
   const { value: { columns, level, volume }, findings: inHeading } = readHeading(heading, header.values.get('volume-unit'), path)
-  const rules: CellRules = { level, volume, mark }
+  const rules: CellRules = { level, volume, mark: header.mark }
   const below = rows.slice(at + 1)
   const partsAt = below.findIndex(isPartsHeading)
   const body = readBody(partsAt < 0 ? below : below.slice(0, partsAt), columns, rules, header.values.get('first-volume'), path)

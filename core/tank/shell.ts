@@ -17,8 +17,8 @@ export const SHELL_EXPANSION: { readonly [M in ShellMaterial]: Expansion } = {
   'stainless-17-4PH': { degF: '0.000006', degC: '0.0000108', clause: 'MPMS-12.1.1 shell temperature', note: 'coefficient from memory of the standard; confirm it' },
 }
 
-/** The rounded shell temperature and its unit. */
-export interface ShellTemperature { readonly rounded: Rounded; readonly unit: TemperatureUnit }
+/** The shell temperature and its unit; `rounded` is null where it is the liquid's own and nothing was rounded. */
+export interface ShellTemperature { readonly value: Decimal; readonly rounded: Rounded | null; readonly unit: TemperatureUnit }
 
 /** A temperature in another unit, exact as far as 40 digits go. */
 export function temperatureIn(temperature: Temperature, unit: TemperatureUnit): Decimal {
@@ -28,7 +28,8 @@ export function temperatureIn(temperature: Temperature, unit: TemperatureUnit): 
 
 /**
  * Shell temperature, rounded to 1 °F or 0.5 °C by the unit of the liquid temperature.
- *   TSh = (7 × TL + Ta) / 8; insulated: TSh = TL
+ *   TSh = (7 × TL + Ta) / 8
+ * Insulated: TSh = TL as it was measured; the coarse rounding belongs to the mean, which is an estimate.
  * @param liquid TL, average temperature of the liquid
  * @param ambient Ta, air at the shell, in either unit; undefined for an insulated tank
  * @source MPMS-12.1.1 shell temperature
@@ -37,8 +38,9 @@ export function temperatureIn(temperature: Temperature, unit: TemperatureUnit): 
  */
 export function shellTemperature(liquid: Temperature, ambient: Temperature | undefined): ShellTemperature {
   const { unit } = liquid
-  const mean = ambient === undefined ? liquid.value : liquid.value.times(7).plus(temperatureIn(ambient, unit)).div(8)
-  return { rounded: discriminate(`TSh ${unit}`, mean), unit }
+  if (ambient === undefined) return { value: liquid.value, rounded: null, unit }
+  const rounded = discriminate(`TSh ${unit}`, liquid.value.times(7).plus(temperatureIn(ambient, unit)).div(8))
+  return { value: rounded.value, rounded, unit }
 }
 
 /** CTSh with the coefficient and the difference of temperature it was made from. */

@@ -123,6 +123,10 @@ describe('decimal marks and separators', () => {
     expect(table(semicolons.filter((line) => !line.startsWith('decimal')), { decimalMark: 'comma' }).rows).toEqual(table(semicolons).rows)
   })
 
+  it('reads the heel and the base temperature by the same mark', () => {
+    expect(table([...semicolons.slice(0, 4), 'base-temperature;15,5 degC', ...semicolons.slice(5, 7), 'heel;11,5 m3', ...semicolons.slice(7)])).toMatchObject({ heel: '11.5 m3', baseTemperature: '15.5 degC' })
+  })
+
   it('never guesses: a comma that nobody announced is refused with what to do', () => {
     expect(answer(semicolons.filter((line) => !line.startsWith('decimal')))[0]).toEqual(['capacity-table-line', 'file line 8', '0,12,000', 'a volume of zero or more as 241.318, in m3; a decimal comma is stated in the line “decimal-mark,comma”'])
   })

@@ -6,7 +6,7 @@ import { TANKS } from '../a-yard.ts'
 import { aFloatingRoof, aTank } from '../../support/tanks.ts'
 
 describe('the sheet of a tank', () => {
-  it.each([...TANKS, aTank({ roof: aFloatingRoof({ inTable: true, referenceDensity: '845.0 kg/m3', printedAdjustment: '24.59 bbl/degAPI' }) })])('describes $code again as it was', (tank) => {
+  it.each([...TANKS, aTank({ roof: aFloatingRoof({ inTable: true, referenceDensity: '845.0 kg/m3', printedAdjustment: '24.59 bbl/degAPI', legs: { low: '1.5 m', high: '2.1 m', position: 'high' } }) }), aTank({ code: 'S-1', shape: 'sphere', usualWaterCut: '20 mm' })])('describes $code again as it was', (tank) => {
     expect(tankOf(tankForm(tank))).toEqual(tank)
     expect(tankSchema.safeParse(tankOf(tankForm(tank))).success).toBe(true)
   })
