@@ -69,7 +69,7 @@ const WRONG: readonly (readonly [says: string, parts: Parts, ...answers: readonl
 ]
 
 describe('one wrong reading, refused where it stands', () => {
-  it.each(WRONG)('%s', (_says, parts, ...answers) => {
+  it.each(WRONG.map(([says, parts, ...answers]) => ({ says, parts, answers })))('$says', ({ parts, answers }) => {
     const gauge = Object.fromEntries(Object.entries({ ...anOpeningGauge(), ...parts }).filter(([, value]) => value !== undefined)) as GaugeSnapshot
     const findings = findingsOf(staticQuantity(aTank(), aProduct(), gauge))
     expect(findings.map(({ code, path }) => `${code} ${path.replace(/^snapshot\./, '')}`)).toEqual(answers)
