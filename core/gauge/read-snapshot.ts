@@ -83,7 +83,7 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = u
     at: parseInstant(snapshot.at, `${path}.at`),
     level, waterCut: cut,
     liquid: liquidTemperature(temperatures, inLiquid.ok ? inLiquid.value : undefined, column, readConditions, `${path}.temperatures`),
-    ambient: ambientTemperature(temperatures.ambient, tank.insulated, `${path}.temperatures.ambient`),
+    ambient: ambientTemperature(temperatures.ambient, tank.insulated || (tank.shape ?? 'upright-cylinder') !== 'upright-cylinder', `${path}.temperatures.ambient`),
     spots: inLiquid,
     pressure: readPressure(snapshot.pressure, `${path}.pressure`, readConditions),
     density: snapshot.density === undefined ? accepted(undefined) : readDensity(snapshot.density, `${path}.density`, readConditions),

@@ -14,7 +14,7 @@ export interface Spot { readonly level: Length; readonly temperature: Temperatur
 const AIR = { from: -60, to: 65 }
 
 /**
- * Temperature of the air at the shell; needed unless the tank is insulated, where it is not used.
+ * Temperature of the air at the shell; needed unless the tank is insulated or no upright cylinder, where it is not used.
  * Refuses `missing-value`, `out-of-range` and unreadable texts.
  * @source MPMS-12.1.1 shell temperature
  */

@@ -1,5 +1,5 @@
 import { Decimal, degC, millimetres, parseLength, parseTemperature, type Decimal as Millimetres } from '../../core/units/index.ts'
-import type { Tank } from '../../core/tank/index.ts'
+import { criticalZoneOf, type Tank } from '../../core/tank/index.ts'
 import type { GaugeForm } from './gauge-form.ts'
 
 /** What of a gauge can be drawn, as shares of the reference gauge height; undefined where nothing readable stands. */
@@ -41,12 +41,12 @@ function profile({ spots }: GaugeForm, share: (text: string) => number | undefin
   return read.map(({ at, label, value }) => ({ at, label, warmth: warmest === coldest ? 0 : (value - coldest) / (warmest - coldest) }))
 }
 
-/** The critical zone of a floating roof as shares of the reference gauge height. */
+/** The critical zone of a floating roof, as its legs stand, as shares of the reference gauge height. */
 export function criticalZone(tank: Tank): { readonly from: number; readonly to: number } | undefined {
   const height = read(tank.referenceGaugeHeight)
   if (tank.roof.kind === 'none' || !height || height.isZero()) return undefined
-  const [from, to] = [read(tank.roof.criticalZone.from), read(tank.roof.criticalZone.to)]
-  return from && to ? { from: from.div(height).toNumber(), to: to.div(height).toNumber() } : undefined
+  const zone = criticalZoneOf(tank.roof)
+  return zone.ok ? { from: zone.value.from.div(height).toNumber(), to: zone.value.to.div(height).toNumber() } : undefined
 }
 
 function read(text: string): Millimetres | undefined {
