@@ -8,14 +8,18 @@ import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
+import { LogPage } from '../probe/LogPage.tsx'
+import { ProbePage } from '../probe/ProbePage.tsx'
 import { words } from '../words/en.ts'
 import { inventoryFormSchema, newInventory } from './inventory-form.ts'
 import { InventorySheet } from './InventorySheet.tsx'
 import { VerifyJob } from './VerifyJob.tsx'
 
-/** `#/gauge/new?tank=T-101` · `#/gauge/<draft>` · `#/gauge/verify?tank=T-101` */
+/** `#/gauge/new?tank=T-101` · `#/gauge/<draft>` · `#/gauge/verify?tank=T-101` · `#/gauge/probe?tank=T-101` · `#/gauge/log?tank=T-101` */
 export function InventoryJob({ route }: { readonly route: Route }): ReactNode {
   const [id = 'new'] = route.rest
+  if (id === 'probe') return <ProbePage route={route} />
+  if (id === 'log') return <LogPage route={route} />
   if (id === 'verify') return <VerifyJob key={route.query['tank'] ?? ''} tank={route.query['tank'] ?? ''} />
   return id === 'new' ? <BeginInventory key={route.query['tank'] ?? ''} tank={route.query['tank'] ?? ''} /> : <OpenInventory key={id} id={id} />
 }

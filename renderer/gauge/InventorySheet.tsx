@@ -11,6 +11,7 @@ import { CallFailed } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
+import { sourceLines, withoutSource } from '../probe/source-lines.tsx'
 import { words } from '../words/en.ts'
 import { Cautions } from './Cautions.tsx'
 import { computeGauge } from './compute-gauge.ts'
@@ -86,6 +87,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
             <TextField id="entered-by" label={t.enteredBy} value={form.enteredBy} onChange={(value) => act({ do: 'entered-by', value })} />
           </div>
           <GaugeSheet columns={[{ id: 'gauge', title: t.columns.gauge, form: form.gauge }]} units={usualUnits(tank, product)} zone={zone} errors={calm.errors}
+            more={form.gauge.probe === null && form.gauge.log === null ? [] : sourceLines({ tank: form.tank, draft: undefined, form: () => form.gauge, onTakeOff: () => act({ do: 'put-gauge', form: withoutSource(form.gauge) }) })}
             onEdit={(_, field, value) => act({ do: 'write', field, value })} onAdd={(_, list) => act({ do: 'add-line', list })} onDrop={(_, list, at) => act({ do: 'drop-line', list, at })} />
           <Cautions />
         </section>

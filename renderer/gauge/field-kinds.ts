@@ -15,7 +15,7 @@ const KINDS_BY_ENDING: Readonly<Record<string, WrittenKind>> = {
 /** What kind of value a line holds. */
 export function kindOf(field: GaugeField): WrittenKind {
   const known = KINDS[field]
-  if (known !== undefined || !field.includes('.') || field === 'tape.bob') return known ?? 'words'
+  if (known !== undefined || !field.includes('.') || field === 'tape.bob' || field === 'probe.sample') return known ?? 'words'
   return KINDS_BY_ENDING[field.split('.').at(-1) ?? ''] ?? 'words'
 }
 
@@ -27,6 +27,7 @@ const LINE_OF_PATH: readonly (readonly [string, GaugeField])[] = [
   ['sedimentAndWater', 'sedimentAndWater'], ['samples', 'samples.0.number'], ['remarks', 'remarks'], ['at', 'at'], ['by', 'by'],
   ['tape', 'tape.certificate'], ['tape.temperature', 'tape.temperature'], ['tape.standardAt', 'tape.standardAt'], ['tape.correction', 'tape.correction'], ['tape.bob', 'tape.bob'], ['tape.acceptance', 'tape.acceptance'],
   ['instrument', 'gaugeId'], ['instrument.status', 'gaugeStatus'], ['roofLoad', 'roofLoad'], ['criticalZoneReason', 'criticalZoneReason'],
+  ['probe.sample', 'probe.sample'], ['probe', 'level'], ['log', 'level'],
   ['hybrid', 'hybrid.bottomPressure'], ['hybrid.bottom.height', 'hybrid.bottomHeight'], ['hybrid.middle.height', 'hybrid.middleHeight'], ['hybrid.middle.pressure', 'hybrid.middlePressure'],
   ['hybrid.top.height', 'hybrid.topHeight'], ['hybrid.top.pressure', 'hybrid.topPressure'], ['hybrid.gravity', 'hybrid.gravity'],
   ['hybrid.vapourDensity', 'hybrid.vapourDensity'], ['hybrid.airDensity', 'hybrid.airDensity'], ['hybrid.limit', 'hybrid.limit'],

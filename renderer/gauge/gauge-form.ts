@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { GAUGE_STATUSES, SAMPLE_PLACES } from '../../core/gauge/index.ts'
+import { GAUGE_STATUSES, pickedFromLogSchema, SAMPLE_PLACES, snapshotProbeSchema } from '../../core/gauge/index.ts'
 
 const text = z.string().max(500)
 const spotSchema = z.strictObject({ level: text, temperature: text })
@@ -36,6 +36,10 @@ export const gaugeFormSchema = z.strictObject({
   waterBy: z.enum(['gauge', 'probe', 'entered']).default('gauge'),
   roofLoad: text.default(''),
   criticalZoneReason: text.default(''),
+  /** A hydrostatic probe's own reading, from which the sheet was filled; with the sample that S&W is from. */
+  probe: snapshotProbeSchema.extend({ sample: text.default('') }).nullable().default(null),
+  /** Where in a gauge log the sheet was filled from. */
+  log: pickedFromLogSchema.nullable().default(null),
 })
 export type GaugeForm = Readonly<z.output<typeof gaugeFormSchema>>
 
@@ -45,9 +49,9 @@ type InList<L extends ListName> = `${L}.${number}.${Extract<keyof GaugeForm[L][n
 
 /** A name of a line: `level`, `spots.2.level`, `tape.temperature`. */
 export type GaugeField =
-  | Exclude<keyof GaugeForm, ListName | 'tape' | 'hybrid'>
+  | Exclude<keyof GaugeForm, ListName | 'tape' | 'hybrid' | 'probe' | 'log'>
   | InList<'spots'> | InList<'readings'> | InList<'samples'>
-  | `tape.${keyof GaugeForm['tape']}` | `hybrid.${keyof GaugeForm['hybrid']}`
+  | 'probe.sample' | `tape.${keyof GaugeForm['tape']}` | `hybrid.${keyof GaugeForm['hybrid']}`
 
 export const EMPTY_GAUGE: GaugeForm = gaugeFormSchema.parse({
   at: '', by: '', level: '', referenceHeight: '', waterCut: '', liquid: '', ambient: '', density: '', densityTemperature: '',

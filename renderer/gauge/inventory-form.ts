@@ -14,6 +14,7 @@ export type InventoryAction =
   | { readonly do: 'choose-tank'; readonly tank: string; readonly product: string }
   | { readonly do: 'entered-by'; readonly value: string }
   | { readonly do: 'write'; readonly field: GaugeField; readonly value: string }
+  | { readonly do: 'put-gauge'; readonly form: InventoryForm['gauge'] }
   | { readonly do: 'add-line'; readonly list: ListName }
   | { readonly do: 'drop-line'; readonly list: ListName; readonly at: number }
   | { readonly do: 'undo' }
@@ -32,6 +33,7 @@ export function inventoryReducer(history: History<InventoryForm>, action: Invent
     case 'choose-tank': return edited(history, { ...form, tank: action.tank, product: action.product }, null)
     case 'entered-by': return edited(history, { ...form, enteredBy: action.value }, 'enteredBy')
     case 'write': return edited(history, { ...form, gauge: withValue(form.gauge, action.field, action.value) }, action.field)
+    case 'put-gauge': return edited(history, { ...form, gauge: action.form }, null)
     case 'add-line': return edited(history, { ...form, gauge: withLine(form.gauge, action.list) }, null)
     case 'drop-line': return edited(history, { ...form, gauge: withoutLine(form.gauge, action.list, action.at) }, null)
   }

@@ -24,6 +24,7 @@ export function sheetOfSnapshot(snapshot: GaugeSnapshot, zone: string): GaugeFor
     readBy: instrument === undefined ? 'tape' : 'automatic', gaugeId: instrument?.id ?? '', gaugeStatus: instrument?.status ?? 'ok',
     hybrid: hybridOf(snapshot.hybrid),
     waterBy: snapshot.waterBy ?? 'gauge', roofLoad: snapshot.roofLoad ?? '', criticalZoneReason: snapshot.criticalZoneReason ?? '',
+    probe: snapshot.probe === undefined ? null : { ...snapshot.probe, sample: snapshot.probe.sample ?? '' }, log: snapshot.log ?? null,
   }
 }
 

@@ -36,11 +36,11 @@ function gaugeLines(form: GaugeForm): readonly GaugeField[] {
 }
 
 /** Density and S&W, where no samples say them. */
-function densityLines({ samples, instrument }: GaugeForm): readonly GaugeField[] {
+function densityLines({ samples, instrument, probe }: GaugeForm): readonly GaugeField[] {
   if (samples.length > 0) return []
   return [
     'instrument', 'density', ...(instrument === 'base' ? [] : ['densityTemperature' as const]),
-    ...(instrument === 'density-meter' || instrument === 'probe' ? ['densityPressure' as const] : []), 'sedimentAndWater',
+    ...(instrument === 'density-meter' || instrument === 'probe' ? ['densityPressure' as const] : []), 'sedimentAndWater', ...(probe === null ? [] : ['probe.sample' as const]),
   ]
 }
 

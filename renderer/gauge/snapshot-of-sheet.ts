@@ -28,6 +28,7 @@ export function snapshotFrom(form: GaugeForm, tank: string, product: string, zon
       ...(tape && { tape }),
       ...(form.readBy === 'automatic' && { instrument: { kind: 'automatic' as const, id: form.gaugeId, status: form.gaugeStatus } }),
       ...(hybrid && { hybrid }),
+      ...(form.probe && { probe: probeOn(form.probe) }), ...(form.log && { log: form.log }),
       ...given('roofLoad', form.roofLoad), ...given('criticalZoneReason', form.criticalZoneReason), ...given('remarks', form.remarks),
     },
   }
@@ -65,6 +66,11 @@ function samplesOn({ samples }: GaugeForm, zone: string): NonNullable<GaugeSnaps
     const time = readLocalTime(at, zone)
     return { from, number, at: time.ok ? time.instant : at, density: { value: density, instrument, ...(instrument !== 'base' && given('temperature', densityTemperature)) }, sedimentAndWater }
   })
+}
+
+/** The probe as it was read; a sample that was not named is left out. */
+function probeOn({ sample, ...probe }: NonNullable<GaugeForm['probe']>): NonNullable<GaugeSnapshot['probe']> {
+  return { ...probe, ...given('sample', sample) }
 }
 
 function hybridOn({ hybrid }: GaugeForm): GaugeSnapshot['hybrid'] {

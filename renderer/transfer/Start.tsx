@@ -38,10 +38,14 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   }, [opened])
   const begin = (kind: 'receipt' | 'delivery') => (): void => void beginTransfer(bridge, newTransfer({ kind, tank, product })).catch((failed: unknown) => setError(callError(failed)))
   const inventory = (): void => goTo(addressOf('gauge', ['new'], tank === '' ? {} : { tank }))
+  const toProbe = (): void => goTo(addressOf('gauge', ['probe'], tank === '' ? {} : { tank }))
+  const toLog = (): void => goTo(addressOf('gauge', ['log'], tank === '' ? {} : { tank }))
   const discard = (id: string): void => void bridge.call('discard-draft', { id }).then(again, (failed: unknown) => setError(callError(failed)))
   useKey('r', t.receipt, begin('receipt'), { group: t.title })
   useKey('d', t.delivery, begin('delivery'), { group: t.title })
   useKey('i', t.inventory, inventory, { group: t.title })
+  useKey('p', t.probe, toProbe, { group: t.title })
+  useKey('l', t.log, toLog, { group: t.title })
   return (
     <Page title={words.transfer.title}>
       <div className="start">
@@ -50,6 +54,8 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
           <Button primary keys="R" onClick={begin('receipt')}>{t.receipt}</Button>
           <Button keys="D" onClick={begin('delivery')}>{t.delivery}</Button>
           <Button keys="I" onClick={inventory}>{t.inventory}</Button>
+          <Button keys="P" onClick={toProbe}>{t.probe}</Button>
+          <Button keys="L" onClick={toLog}>{t.log}</Button>
         </div>
         <p className="quiet">{tank === '' ? t.noTank : last ? t.last(last.what, localTime(last.at, zone)) : t.never}</p>
         {error && <CallFailed error={error} />}
@@ -60,7 +66,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
         <DenseTable<KeptDraft>
           label={t.drafts} rows={drafts.value.drafts} rowKey={({ id }) => id} empty={t.noDrafts} onChoose={(draft) => goTo(addressOfDraft(draft))}
           columns={[
-            { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' ? 'inventory' : 'transfer'] },
+            { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' || draft.kind === 'probe' ? draft.kind : 'transfer'] },
             { key: 'title', head: t.what, cell: (draft) => draft.title },
             { key: 'savedAt', head: t.savedAt, cell: (draft) => localTime(draft.savedAt.replace(/\.\d+Z$/, 'Z'), zone) },
             { key: 'discard', head: <span className="read-aloud">{t.discard}</span>, align: 'end', cell: (draft) => <span className="start-discard"><DiscardButton onDiscard={() => discard(draft.id)} /></span> },
@@ -72,5 +78,6 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
 }
 
 function addressOfDraft({ id, kind }: KeptDraft): string {
+  if (kind === 'probe') return addressOf('gauge', ['probe'], { tank: id.replace(/^probe-/, '') })
   return addressOf(kind === 'inventory' ? 'gauge' : 'transfer', [id])
 }

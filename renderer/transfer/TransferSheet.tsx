@@ -14,6 +14,7 @@ import { useAutosave } from '../gauge/use-autosave.ts'
 import { useCalmErrors } from '../gauge/use-calm-errors.ts'
 import { usualUnits } from '../gauge/usual-units.ts'
 import { Button } from '../parts/Button.tsx'
+import { sourceLines, withoutSource } from '../probe/source-lines.tsx'
 import { Page } from '../parts/Page.tsx'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
 import { words } from '../words/en.ts'
@@ -76,7 +77,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
         <section className="transfer-picture" aria-label={t.pictureLabel}><TankPicture tank={tank} columns={columns} /></section>
         <section className="transfer-gauges" aria-label={t.sheetLabel} tabIndex={-1}>
           <GaugeSheet
-            columns={columns} units={units} zone={zone} errors={calm.errors} more={lineFillLines(form, units, calm.errors, act)}
+            columns={columns} units={units} zone={zone} errors={calm.errors} more={[...sourceLines({ tank: form.tank, draft: id, form: (column) => form[gaugeName(column)], onTakeOff: (column) => act({ do: 'put-gauge', gauge: gaugeName(column), form: withoutSource(form[gaugeName(column)]) }) }), ...lineFillLines(form, units, calm.errors, act)]}
             onEdit={(column, field, value) => act({ do: 'write-gauge', gauge: gaugeName(column), field, value })}
             onAdd={(column, list) => act({ do: 'add-line', gauge: gaugeName(column), list })}
             onDrop={(column, list, at) => act({ do: 'drop-line', gauge: gaugeName(column), list, at })}

@@ -30,6 +30,7 @@ export type TransferAction =
   | { readonly do: 'choose-tank'; readonly tank: string; readonly product: string }
   | { readonly do: 'write'; readonly field: HeaderField; readonly value: string }
   | { readonly do: 'write-gauge'; readonly gauge: GaugeName; readonly field: GaugeField; readonly value: string }
+  | { readonly do: 'put-gauge'; readonly gauge: GaugeName; readonly form: TransferForm['opening'] }
   | { readonly do: 'add-line'; readonly gauge: GaugeName; readonly list: ListName }
   | { readonly do: 'drop-line'; readonly gauge: GaugeName; readonly list: ListName; readonly at: number }
   | { readonly do: 'use-line-fill'; readonly used: boolean }
@@ -51,6 +52,7 @@ export function transferReducer(history: History<TransferForm>, action: Transfer
     case 'choose-tank': return edited(history, { ...form, tank: action.tank, product: action.product }, null)
     case 'write': return edited(history, { ...form, [action.field]: action.value }, action.field)
     case 'write-gauge': return edited(history, { ...form, [action.gauge]: withValue(form[action.gauge], action.field, action.value) }, `${action.gauge}.${action.field}`)
+    case 'put-gauge': return edited(history, { ...form, [action.gauge]: action.form }, null)
     case 'add-line': return edited(history, { ...form, [action.gauge]: withLine(form[action.gauge], action.list) }, null)
     case 'drop-line': return edited(history, { ...form, [action.gauge]: withoutLine(form[action.gauge], action.list, action.at) }, null)
     case 'use-line-fill': return edited(history, { ...form, lineFill: { ...form.lineFill, used: action.used } }, null)

@@ -1,0 +1,39 @@
+import type { ReactNode } from 'react'
+import { addressOf, goTo, type Route } from '../app/route.ts'
+import { useTerminal } from '../app/TerminalContext.tsx'
+import { useQuery } from '../bridge/use-operation.ts'
+import { Button } from '../parts/Button.tsx'
+import { CallFailed } from '../parts/Findings.tsx'
+import { Page } from '../parts/Page.tsx'
+import { Waiting } from '../parts/Waiting.tsx'
+import { words } from '../words/en.ts'
+import { newProbe, probeFormSchema } from './probe-form.ts'
+import { ProbeSheet } from './ProbeSheet.tsx'
+
+/** Where the figures are to go, when the page was opened from a transfer. */
+export interface FilledFor { readonly draft: string; readonly gauge: 'opening' | 'closing' }
+
+/** The gauge of a transfer that a page is to fill, as its address says. */
+export function filledFor({ query }: Route): FilledFor | undefined {
+  const { draft, gauge } = query
+  return draft === undefined || draft === '' ? undefined : { draft, gauge: gauge === 'closing' ? 'closing' : 'opening' }
+}
+
+/** `#/gauge/probe?tank=T-101` · `&draft=<transfer>&gauge=closing`: a probe's reading; one draft for each tank. */
+export function ProbePage({ route }: { readonly route: Route }): ReactNode {
+  const { now } = useTerminal()
+  const [state, again] = useQuery('list-drafts', {})
+  const tank = now.tanks.find(({ code }) => code === route.query['tank'])
+  const title = words.probe.title
+  if (!tank) return <Page title={title} actions={<Button onClick={() => goTo(addressOf('transfer', ['start']))}>{words.probe.back}</Button>}><p>{words.probe.noTank}</p></Page>
+  if (state.state === 'failed') return <Page title={title}><CallFailed error={state.error} onAgain={again} /></Page>
+  if (state.state !== 'done') return <Page title={title}><Waiting /></Page>
+  const id = probeDraft(tank.code)
+  const kept = probeFormSchema.safeParse(state.value.drafts.find((draft) => draft.id === id)?.body)
+  return <ProbeSheet key={tank.code} id={id} tank={tank} start={kept.success ? kept.data : newProbe(tank.code)} isFor={filledFor(route)} />
+}
+
+/** The draft of a tank's probe. */
+export function probeDraft(tank: string): string {
+  return `probe-${tank}`
+}

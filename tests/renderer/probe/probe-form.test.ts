@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest'
+import { computeProbe, fieldOf, nameOfProbeField, withProbeUnit } from '../../../renderer/probe/compute-probe.ts'
+import { gaugeFromProbe } from '../../../renderer/probe/filled-gauge.ts'
+import { newProbe, openProbe, probeOnSheet, probeReducer, withOffsets, withProbe, type ProbeAction } from '../../../renderer/probe/probe-form.ts'
+import { withoutSource } from '../../../renderer/probe/source-lines.tsx'
+import { snapshotFrom } from '../../../renderer/gauge/snapshot-of-sheet.ts'
+import { sheetOfSnapshot } from '../../../renderer/gauge/sheet-of-snapshot.ts'
+import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
+import { probeIn } from '../../support/forward-probe.ts'
+import { PRODUCTS, TANKS } from '../a-yard.ts'
+
+const tank = TANKS[0]!
+const { capacityTable: _, ...reading } = probeIn({ layers: [{ to: 20, rho: 840 }], level: 7, heights: [0.1, 3, 6, 9, 11.5] })
+const filled = withProbe(newProbe('T-101'), reading, new Map([['M4', '0.012 kPa']]))
+const after = (...actions: readonly ProbeAction[]) => actions.reduce(probeReducer, openProbe(newProbe('T-101')))
+
+describe('the sheet of a probe', () => {
+  it('begins with six modules and no value', () => expect(probeOnSheet(newProbe('T-101'))).toMatchObject({ gravity: '', modules: [{ name: 'M1', height: '' }, {}, {}, {}, {}, { name: 'M6', pressure: '' }] }))
+  it('takes a reading from a file, and the offsets that stand in the ledger', () => {
+    expect(filled.modules.map(({ offset }) => offset)).toEqual(['', '', '', '0.012 kPa', ''])
+    expect(withOffsets(filled, new Map([['M1', '0.001 kPa']])).modules[0]?.offset).toBe('0.001 kPa')
+  })
+  it('leaves out what is empty', () => expect(probeOnSheet(filled)).toEqual({ ...reading, modules: reading.modules.map((module, i) => (i === 3 ? { ...module, offset: '0.012 kPa' } : module)) }))
+  it('adds up to twelve modules and drops any', () => {
+    const many = after(...Array.from({ length: 9 }, (): ProbeAction => ({ do: 'add-module' })))
+    expect(many.present.modules).toHaveLength(12)
+    expect(probeReducer(many, { do: 'drop-module', at: 0 }).present.modules[0]?.name).toBe('M2')
+  })
+  it('undoes an edit as one step', () => {
+    const edited = after({ do: 'write-module', at: 1, field: 'pressure', value: '8' }, { do: 'write-module', at: 1, field: 'pressure', value: '84 kPa' })
+    expect(probeReducer(edited, { do: 'undo' }).present).toEqual(newProbe('T-101'))
+    expect(probeReducer(probeReducer(edited, { do: 'undo' }), { do: 'redo' }).present.modules[1]?.pressure).toBe('84 kPa')
+  })
+  it('gives a bare number the usual unit of its field', () => {
+    const units = usualUnits(tank, PRODUCTS[0])
+    expect((['height', 'pressure', 'gravity', 'bulgingCoefficient', 'name'] as const).map((field) => withProbeUnit('3', field, units))).toEqual(['3 mm', '3 kPa', '3 m/s2', '3 /kPa', '3'])
+    expect(withProbeUnit('84 psi', 'pressure', units)).toBe('84 psi')
+  })
+})
+
+describe('what is computed from it', () => {
+  it('empty fields are still needed, not wrong', () => {
+    const { findings, missing, profile } = computeProbe(newProbe('T-101'), tank)
+    expect([findings, profile]).toEqual([[], undefined])
+    expect(missing).toContain('probe.modules.0.height')
+  })
+  it('a filled sheet gives its profile', () => expect(computeProbe(filled, tank).profile?.level.value).toBe('7000'))
+  it('what is wrong stands at its field, by its name', () => {
+    const wrong = { ...filled, modules: filled.modules.map((module, i) => (i === 1 ? { ...module, pressure: 'high' } : module)) }
+    expect(computeProbe(wrong, tank).findings).toMatchObject([{ field: 'probe.modules.1.pressure', message: expect.stringMatching(/^M2: pressure: “high” cannot be read/) }])
+  })
+  it.each([
+    ['probe.modules.2', 'probe.modules.2.pressure'], ['probe.modules', 'probe.modules.0.pressure'], ['probe.bulging.tableDensity', 'probe.bulgingTableDensity'], ['probe.gravity', 'probe.gravity'],
+  ])('%s belongs to %s', (path, field) => expect(fieldOf(path)).toBe(field))
+  it('settings have names for people', () => expect(nameOfProbeField(filled, 'probe.zeroLimit')).toBe('Zero limit'))
+})
+
+describe('a gauge sheet filled from a probe', () => {
+  const { profile, probe } = computeProbe(filled, tank)
+  const gauge = gaugeFromProbe(profile!, probe, { at: '2026-03-14 06:10', by: 'M. Duarte' })!
+  it('says the probe\'s figures and nothing that the probe cannot know', () => expect(gauge).toMatchObject({ level: '7000 mm', density: '840.0 kg/m3', instrument: 'probe', waterCut: '', ambient: '', sedimentAndWater: '' }))
+  it('hands the raw readings on to the snapshot, and back', () => {
+    const { snapshot } = snapshotFrom({ ...gauge, probe: { ...gauge.probe!, sample: 'S-7' } }, 'T-101', 'CRUDE', 'Europe/Lisbon')
+    expect(snapshot.probe?.sample).toBe('S-7')
+    expect(sheetOfSnapshot(snapshot, 'Europe/Lisbon').probe).toEqual({ ...probe, sample: 'S-7' })
+    expect(snapshotFrom(gauge, 'T-101', 'CRUDE', 'Europe/Lisbon').snapshot.probe).not.toHaveProperty('sample')
+  })
+  it('keeps its figures when the probe is taken off', () => expect(withoutSource(gauge)).toMatchObject({ probe: null, level: '7000 mm', instrument: 'density-meter' }))
+})
