@@ -8,8 +8,9 @@ import { check } from './en/check.ts'
 import { ledger } from './en/ledger.ts'
 import { people } from './en/people.ts'
 import { parts } from './en/parts.ts'
+import { probe } from './en/probe.ts'
 import { transfer } from './en/transfer.ts'
 import { tables } from './en/tables.ts'
 import { yard } from './en/yard.ts'
 
-export const words = { app, gauge, parts, transfer, month, register, tables, yard, check, ledger, people, density } as const
+export const words = { app, gauge, parts, probe, transfer, month, register, tables, yard, check, ledger, people, density } as const
