@@ -6,15 +6,17 @@ import { AXIS, FIGURE_AXIS, GROUND, LINE_STYLES, PALETTE, TEXT, TOOLTIP } from '
 export type TrendOf = { readonly tank: string } | { readonly product: string }
 
 /**
- * Cumulative unbooked change against time, a line per tank, with the limit as a band.
+ * Cumulative unbooked change against time, a line per tank; the limit as a band where there is one tank, since each
+ * tank has a limit of its own.
  * Between the two gauges of a movement nothing can go unbooked, so that the line is level there.
  * @param report a reconciliation; its steps and limits are drawn as they stand
- * @param of one tank with its own limit, or a product with the limit of the product
+ * @param of one tank, or all tanks of a product
  * @source MPMS-23.1 trend of loss and gain
  */
 export function trendChart(report: Reconciliation, of: TrendOf): EChartsOption {
   const tanks = report.tanks.filter((tank) => ('tank' in of ? tank.tank === of.tank : tank.product === of.product))
-  const limit = 'tank' in of ? tanks[0]?.result.limit : report.products.find((product) => product.product === of.product)?.result.limit
+  const unit = tanks[0]?.result.lossGain.unit ?? ''
+  const limit = tanks.length === 1 ? tanks[0]?.result.limit : undefined
   const lines = tanks.map((tank, i) => tankLine(tank, i))
   const names = lines.map((line) => ({ name: String(line.name), icon: 'rect' }))
   const bandName = limit === undefined ? '' : `limit ± ${limit.value} ${limit.unit}`
@@ -22,9 +24,9 @@ export function trendChart(report: Reconciliation, of: TrendOf): EChartsOption {
     ...GROUND, useUTC: true,
     grid: { left: 64, right: 20, top: 30, bottom: 44 },
     legend: { top: 0, left: 8, itemWidth: 18, itemHeight: 3, textStyle: TEXT, data: limit === undefined ? names : [...names, { name: bandName, icon: 'rect' }] },
-    tooltip: { trigger: 'axis', ...TOOLTIP, valueFormatter: (value) => `${String(value)} ${limit?.unit ?? ''}` },
+    tooltip: { trigger: 'axis', ...TOOLTIP, valueFormatter: (value) => `${String(value)} ${unit}` },
     xAxis: { type: 'time', min: report.from, max: report.to, name: 'day (UTC)', nameLocation: 'middle', nameGap: 26, ...AXIS, axisLabel: { ...TEXT, hideOverlap: true, formatter: { year: '{d} {MMM}', month: '{d} {MMM}', day: '{d} {MMM}', hour: '{HH}:{mm}', minute: '{HH}:{mm}' } } },
-    yAxis: { ...FIGURE_AXIS, name: `unbooked change, ${limit?.unit ?? ''}` },
+    yAxis: { ...FIGURE_AXIS, name: `unbooked change, ${unit}` },
     series: limit === undefined ? lines : [...lines, ...band(report, Number(limit.value), bandName)],
   }
 }

@@ -1,7 +1,7 @@
 import { discriminate, display, type Rounded } from '../rounding/index.ts'
-import { shellCorrection, shellTemperature, type Tank, type TankShape } from '../tank/index.ts'
+import { shellCorrection, shellTemperature, type ShellTemperature, type Tank, type TankShape } from '../tank/index.ts'
 import { writtenDigits, type Temperature } from '../units/index.ts'
-import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
+import { exactLine, inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 
 /**
  * Shell temperature and CTSh with their lines: Ta, TSh, Tcal, αs, CTSh. The liquid temperature stands on the line `t`.
@@ -14,22 +14,28 @@ export function shellLines(tank: Tank, liquid: Temperature, ambient: Temperature
   if (tank.shape !== undefined && tank.shape !== 'upright-cylinder') return notCorrected(tank.shape)
   const air = tank.insulated ? undefined : ambient
   const shell = shellTemperature(liquid, air)
-  const correction = shellCorrection(tank.shellMaterial, { value: shell.rounded.value, unit: shell.unit }, tableBase)
+  const correction = shellCorrection(tank.shellMaterial, shell, tableBase)
   const difference = `ΔT = ${display(correction.difference.toNumber(), 4)} ${shell.unit}`
   return {
     ctsh: correction.rounded,
     lines: [
       ...(air === undefined ? [] : [inputLine({ symbol: 'Ta', name: 'Temperature of the air at the shell', value: writtenDigits(air), unit: air.unit, clause: 'MPMS-12.1.1 shell temperature' })]),
-      roundedLine({
-        symbol: 'TSh', name: 'Shell temperature', unit: shell.unit, rounded: shell.rounded,
-        formula: air === undefined ? 't' : '(7 × t + Ta) / 8', from: air === undefined ? ['t'] : ['t', 'Ta'],
-        notes: air === undefined ? ['insulated: the shell has the temperature of the liquid'] : air.unit === liquid.unit ? [] : [`Ta taken in ${liquid.unit}`],
-      }),
+      temperatureLine(shell, liquid, air),
       inputLine({ symbol: 'Tcal', name: 'Base temperature of the capacity table', value: writtenDigits(tableBase), unit: tableBase.unit, clause: 'MPMS-2.2A capacity table' }),
       inputLine({ symbol: 'αs', name: `Linear expansion of the shell, ${tank.shellMaterial}`, value: correction.alpha.toFixed(), unit: `/${shell.unit}`, clause: correction.clause, notes: correction.note === '' ? [] : [correction.note] }),
       roundedLine({ symbol: 'CTSh', name: 'Correction for the effect of temperature on the shell', unit: '', formula: '1 + 2 αs ΔT + αs² ΔT², ΔT = TSh − Tcal', clause: 'MPMS-12.1.1 CTSh', from: ['TSh', 'Tcal', 'αs'], rounded: correction.rounded, notes: [difference] }),
     ],
   }
+}
+
+function temperatureLine(shell: ShellTemperature, liquid: Temperature, air: Temperature | undefined): WorksheetLine {
+  const words = { symbol: 'TSh', name: 'Shell temperature', unit: shell.unit }
+  if (shell.rounded === null) {
+    const line = exactLine({ ...words, value: shell.value, formula: 't', from: ['t'], clause: 'MPMS-12.1.1 shell temperature', notes: ['insulated: the shell has the temperature of the liquid'] })
+    return { ...line, value: writtenDigits(liquid) }
+  }
+  const notes = air === undefined || air.unit === liquid.unit ? [] : [`Ta taken in ${liquid.unit}`]
+  return roundedLine({ ...words, rounded: shell.rounded, formula: '(7 × t + Ta) / 8', from: ['t', 'Ta'], notes })
 }
 
 function notCorrected(shape: TankShape): { readonly ctsh: Rounded; readonly lines: readonly WorksheetLine[] } {

@@ -15,7 +15,7 @@ const SENTENCES = {
   'unit-not-accepted': (f) => `${f.path}: the unit in “${f.value}” is not accepted here. Write ${f.limit}.`,
   'out-of-range': (f) => `${f.path} is ${f.value}; the limit is ${f.limit} (${f.clause}).`,
   'value-not-used': (f) => `${f.path}: “${f.value}” would not be used: ${f.limit}.`,
-  'unknown-operation': (f) => `There is no operation “${f.value}”. There are: ${f.limit}.`,
+  'unknown-operation': (f) => `${f.path}: there is no “${f.value}”; ${f.limit}.`,
   // volume correction
   'density-outside-group': (f) => `${f.path}: ${f.value} has a density at 60 °F outside its group: ${f.limit} (${f.clause}).`,
   'density-not-converged': (f) => `${f.path}: no base density was found for ${f.value} within ${f.limit} (${f.clause}).`,
@@ -59,7 +59,7 @@ const SENTENCES = {
   'zero-not-checked': (f) => `${f.path}: ${f.value} cannot be set to zero: ${f.limit}.`,
   'log-not-in-order': (f) => `${f.path}: ${f.value} is not later than the line before it of this tank (${f.limit}).`,
   'gauge-differs-from-log': (f) => `${f.path}: ${f.value} is not what the gauge log says (${f.limit}); pick it again, or take the log off the gauge.`,
-  'gauge-not-settled': (f) => `${f.path}: the tank was not still: ${f.value}; the limit is ${f.limit} (${f.clause}).`,
+  'gauge-not-settled': (f) => `${f.path}: the tank was not still, ${f.value}; by the rule that it is still when ${f.limit}.`,
   // transfer
   'closing-not-after-opening': (f) => `${f.path}: the closing gauge (${f.value}) must be later than the opening gauge (${f.limit}).`,
   'tank-differs': (f) => `${f.path}: gauged on ${f.value}, but this is a transfer of ${f.limit}.`,
@@ -79,10 +79,13 @@ const SENTENCES = {
   // void and replace
   'reason-missing': (f) => `${f.path}: a reason is needed: ${f.limit}.`,
   'ticket-already-voided': (f) => `${f.path}: ticket ${f.value} is already voided (${f.limit}).`,
+  'replacement-elsewhere': (f) => `${f.path}: ticket ${f.value} cannot be replaced by this one; ${f.limit}.`,
   'ticket-not-voided': (f) => `${f.path}: ticket ${f.value} is not voided; ${f.limit}.`,
   'ticket-already-replaced': (f) => `${f.path}: ticket ${f.value} is already replaced by ${f.limit}.`,
   // signing
   'signers-not-two': (f) => `${f.path}: a ticket is signed by two different identities, ${f.limit}; given: ${f.value}.`,
+  'parties-not-two': (f) => `${f.path}: ${f.value} stands on both sides of the transfer; choose ${f.limit}.`,
+  'signer-not-entitled': (f) => `${f.path}: ${f.value} cannot sign like this; ${f.limit}.`,
   'passphrase-wrong': (f) => `${f.path}: the passphrase does not open the key of ${f.value}; ${f.limit}.`,
   'passphrase-too-short': (f) => `${f.path}: a passphrase of ${f.value} characters is too short; ${f.limit}.`,
   'identity-file-unreadable': (f) => `${f.path}: ${f.value} gives no signing identity: ${f.limit}.`,

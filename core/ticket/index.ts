@@ -8,4 +8,5 @@ export {
   partySchema, SIGNER_ROLES, signerSchema, softwareSchema, terminalSchema, ticketSchema, versionSchema,
   type Party, type Signer, type Software, type Terminal, type Ticket, type Version,
 } from './ticket.ts'
-export { refuseReplacement, refuseVoid, type TicketStanding } from './void-and-replace.ts'
+export { refuseSides, type Sides } from './parties.ts'
+export { refuseReplacement, refuseVoid, type Replacement, type TicketStanding } from './void-and-replace.ts'

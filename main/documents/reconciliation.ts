@@ -82,7 +82,7 @@ function charts(report: Reconciliation): Content[] {
   return [
     { headlineLevel: 1, stack: [partHeading('Loss or gain against limits', 'the shaded band is the limit of each tank'), chartOnPage(lossGainChart(report), MEASURE, 200)] },
     ...products.map(({ product, productName }): Content => ({ unbreakable: true, stack: [
-      blockHeading(`${productName}: cumulative unbooked change`, 'the dashed lines are the limit of the product; a line that climbs or falls steadily is no gauging error'),
+      blockHeading(`${productName}: cumulative unbooked change`, 'a line that climbs or falls steadily is no gauging error; each tank has its own limit'),
       chartOnPage(trendChart(report, { product }), MEASURE, 230),
     ] })),
   ]

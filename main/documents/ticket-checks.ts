@@ -1,7 +1,7 @@
 import { parseInstant } from '../../core/gauge/index.ts'
 import { canonicalJson, versionHash } from '../../core/ledger/index.ts'
 import { wording } from '../../core/refusal/index.ts'
-import type { Ticket } from '../../core/ticket/index.ts'
+import { refuseSides, type Ticket } from '../../core/ticket/index.ts'
 import { transferQuantity, type TransferResult } from '../../core/transfer/index.ts'
 import { SIGNING_REASONS, type PdfFile, type SignaturesReading } from '../signing/index.ts'
 import type { Basis } from './ticket-basis.ts'
@@ -30,7 +30,7 @@ export function signatureChecks({ problems, signatures }: SignaturesReading): re
 }
 
 /** The certificates, names and roles are those that the ticket names, in its order. */
-export function signersCheck({ signers, issuedAt }: Ticket, { signatures }: SignaturesReading): Check {
+export function signersCheck({ signers, issuedAt, terminal, from, to }: Ticket, { signatures }: SignaturesReading): Check {
   const problems = signers.flatMap((signer, place) => {
     const signature = signatures[place]
     if (!signature) return [`${signer.name} did not sign`]
@@ -42,6 +42,7 @@ export function signersCheck({ signers, issuedAt }: Ticket, { signatures }: Sign
     ]
   })
   if (signers[0].identity === signers[1].identity) problems.push('both signers are the same person')
+  problems.push(...refuseSides({ terminal: terminal.code, from: from.code, to: to.code, signers }).map(wording))
   return check('The signers are those the ticket names', problems, signers.map((signer) => `${signer.name} (${signer.party})`).join(', then '))
 }
 

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto'
 import { Refused } from '../../core/refusal/index.ts'
 import { fault, refusal, type Answer } from './answer.ts'
 import type { Call, Context, Handlers, LedgerContext, ParsedInput } from './context.ts'
-import { OPERATION_NAMES, OPERATIONS, type OperationName, type OutputOf } from './contracts/index.ts'
+import { OPERATIONS, type OperationName, type OutputOf } from './contracts/index.ts'
 import { LedgerFileFault } from '../store/index.ts'
 import { malformedInput } from './malformed-input.ts'
 import { HANDLERS } from './table.ts'
@@ -16,7 +16,7 @@ export async function callOperation<N extends OperationName>(name: N, input: unk
 export async function callOperation(name: string, input: unknown, context: Context, call: Call, handlers?: Handlers): Promise<Answer>
 export async function callOperation(name: string, input: unknown, context: Context, call: Call, handlers: Handlers = HANDLERS): Promise<Answer> {
   if (!isOperation(name)) {
-    return refusal([{ code: 'unknown-operation', path: 'operation', value: name, limit: OPERATION_NAMES.join(', '), clause: 'HOUSE operations' }])
+    return refusal([{ code: 'unknown-operation', path: 'operation', value: name, limit: '“npx dipledger help” lists those there are', clause: 'HOUSE operations' }])
   }
   try {
     return await perform(name, input, context, call, handlers)

@@ -45,7 +45,7 @@ function nearest(branches: readonly (readonly Issue[])[]): readonly Issue[] {
 function limitOf(issue: Issue): string {
   switch (issue.code) {
     case 'invalid_type': return `expected ${EXPECTED[issue.expected] ?? issue.expected}`
-    case 'too_small': return `${issue.inclusive ?? true ? 'at least' : 'more than'} ${String(issue.minimum)}${things(issue.origin)}`
+    case 'too_small': return Number(issue.minimum) === 1 && issue.origin === 'string' ? 'a text that is not empty' : `${issue.inclusive ?? true ? 'at least' : 'more than'} ${String(issue.minimum)}${things(issue.origin)}`
     case 'too_big': return `${issue.inclusive ?? true ? 'at most' : 'less than'} ${String(issue.maximum)}${things(issue.origin)}`
     case 'invalid_format': return issue.format === 'regex' ? `must match ${issue.pattern ?? 'its pattern'}` : `expected ${issue.format}`
     case 'invalid_value': return `one of ${issue.values.map(String).join(', ')}`
@@ -68,8 +68,18 @@ function finding(path: Path, value: unknown, limit: string): Finding {
 
 function shown(value: unknown): string {
   if (value === undefined) return ''
-  const text = typeof value === 'string' ? value : JSON.stringify(value, (key, part: unknown) => (SECRET.test(key) ? 'not shown' : part))
+  const text = typeof value === 'string' ? value : asJson(value)
   return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text
+}
+
+/** A value nested deeper than the machine's stack cannot be written out again; that is the input's fault, not ours. */
+function asJson(value: unknown): string {
+  try {
+    return JSON.stringify(value, (key, part: unknown) => (SECRET.test(key) ? 'not shown' : part))
+  } catch (error) {
+    if (error instanceof RangeError) return 'a value nested too deeply'
+    throw error
+  }
 }
 
 function at(input: unknown, path: Path): unknown {

@@ -39,7 +39,7 @@ export async function ticketBasis(draft: TicketDraft, record: OnRecord, store: L
     version: oneVersion(draft, record, tank, product),
     free: await notYetTicketed(draft, store),
     gauges: await verifiedGauges(draft, store),
-    replaces: await mayReplace(draft.replaces, store),
+    replaces: await mayReplace(draft, store),
     result: moved(draft, tank, product),
   })
 }
@@ -76,10 +76,10 @@ async function notYetTicketed({ tank, opening, closing }: TicketDraft, store: Le
   return findings.length > 0 ? refused(...findings) : accepted(null)
 }
 
-async function mayReplace(number: string | undefined, store: LedgerStore): Promise<Outcome<null>> {
+async function mayReplace({ replaces: number, kind, tank, opening, closing }: TicketDraft, store: LedgerStore): Promise<Outcome<null>> {
   const standing = number === undefined ? undefined : await store.registerLine(number)
   const checked = optional(number, (text): Outcome<null> => {
-    const findings = refuseReplacement(standing, text, 'ticket.replaces')
+    const findings = refuseReplacement(standing, text, { kind, tank, openedAt: opening.at, closedAt: closing.at })
     return findings.length > 0 ? refused(...findings) : accepted(null)
   })
   return andThen(checked, () => accepted(null))

@@ -32,14 +32,14 @@ describe('the accountant closes a receipt', () => {
   it('sees what is wrong beside the field while typing', async () => {
     const sheet = transferSheet(app.page)
     await sheet.write('Closing', { ...CLOSING, level: '16.5 m' }, 'density-meter')
-    await expect.poll(() => app.page.getByText(/outside the capacity table/).count()).toBeGreaterThan(0)
+    await expect.poll(() => app.page.getByText(/outside the capacity table/).count(), { timeout: 10_000 }).toBeGreaterThan(0)
     await sheet.field('Closing', 'level').fill(CLOSING.level)
     await sheet.field('Closing', 'level').blur()
-    await expect.poll(() => app.page.getByText(/outside the capacity table/).count()).toBe(0)
+    await expect.poll(() => app.page.getByText(/outside the capacity table/).count(), { timeout: 10_000 }).toBe(0)
   })
 
   it('reads the quantity from the worksheet, with nothing serious for a screen reader to stumble on', async () => {
-    await expect.poll(() => app.page.getByText('Nothing is missing; ready to sign.').count()).toBe(1)
+    await expect.poll(() => app.page.getByText('Nothing is missing; ready to sign.').count(), { timeout: 10_000 }).toBe(1)
     expect(await app.seriousAxeFindings()).toEqual([])
     if (process.env['DIPLEDGER_WRITE_PICTURE'] === '1') writeFileSync(join(ROOT, 'docs/transfer.png'), await app.page.screenshot())
   })
@@ -51,7 +51,7 @@ describe('the accountant closes a receipt', () => {
     await sheet.sign('Second', 'tam-osgard', 'Counterparty', SAMPLE_PASSPHRASE)
     expect(await app.seriousAxeFindings()).toEqual([])
     await sheet.book()
-    await expect.poll(() => app.page.getByText(/passphrase does not open/).count()).toBeGreaterThan(0)
+    await expect.poll(() => app.page.getByText(/passphrase does not open/).count(), { timeout: 20_000 }).toBeGreaterThan(0)
     expect(await app.context.store?.ticketCount()).toBe(53)
   })
 

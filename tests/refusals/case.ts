@@ -29,8 +29,8 @@ export const caseSchema = z.strictObject({
   /** What is done first; the operation `raw-sql` alters the ledger's file behind the program's back. */
   given: z.array(stepSchema).optional(),
   do: stepSchema,
-  /** Where the finding shows when it does not stop the operation: printed on the ticket, or in a report's list of what is missing. */
-  shows: z.enum(['exceptions', 'missing']).optional(),
+  /** Where the finding shows when it does not stop the operation: it is printed on the ticket. */
+  shows: z.literal('exceptions').optional(),
   answer: z.array(findingSchema).min(1),
 })
 export type Case = z.infer<typeof caseSchema>

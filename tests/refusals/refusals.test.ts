@@ -15,10 +15,6 @@ const answered = new Map<string, string>()
 function findingsOf(answer: Answer, one: Case): readonly Finding[] {
   if (one.shows === undefined && 'refused' in answer) return answer.refused.findings.map(({ message, ...finding }) => finding)
   if (one.shows === 'exceptions' && 'result' in answer) return (answer.result as { exceptions: readonly SpokenFinding[] }).exceptions.map(({ message, ...finding }) => finding)
-  if (one.shows === 'missing' && 'result' in answer) {
-    const { missing } = answer.result as { missing: readonly { message: string }[] }
-    return one.answer.filter((finding) => missing.some(({ message }) => message === wording(finding as Finding))) as Finding[]
-  }
   throw new Error(`no such finding: ${JSON.stringify(answer).slice(0, 500)}`)
 }
 

@@ -1,4 +1,4 @@
-import { chainEntry, GENESIS, sha256Hex, versionHash, type Entry, type EntryOf, type Posting } from '../../core/ledger/index.ts'
+import { chainEntry, GENESIS, sha256Hex, versionHash, type Entry, type EntryOf, type Identity, type Posting } from '../../core/ledger/index.ts'
 import type { Product, Worksheet } from '../../core/quantity/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { makeTicket, ticketNumber, type Party, type Terminal, type Ticket, type Version } from '../../core/ticket/index.ts'
@@ -95,6 +95,10 @@ export function tankPosting(tank: Tank = aSmallTank(), effectiveFrom = '2026-01-
 
 export function productPosting(product: Product = aProduct(), effectiveFrom = '2026-01-01T00:00:00Z'): Extract<Posting, { kind: 'product-set' }> {
   return { kind: 'product-set', at: AT, by: BY, body: { product, effectiveFrom } }
+}
+
+export function identityPosting(identity: Identity): Extract<Posting, { kind: 'identity-set' }> {
+  return { kind: 'identity-set', at: '2026-03-01T08:00:00Z', by: 'set-up', body: { identity } }
 }
 
 export function terminalPosting(): Extract<Posting, { kind: 'terminal-set' }> {

@@ -36,7 +36,7 @@ export function aTicket(signers: Ticket['signers'], basis = aBasis(), parts: Par
   return makeTicket({
     number: ticketNumber('CPT', 1), issuedAt: ISSUED_AT,
     terminal: { code: 'CPT', name: 'Calder Point Terminal', zone: 'Europe/Lisbon', gaugeHour: '06:00' },
-    from: { code: 'NORTHBANK', name: 'Northbank Supply' }, to: { code: 'CALDER', name: 'Calder Point Storage' },
+    from: { code: 'NORTHBANK', name: 'Northbank Supply' }, to: { code: 'CPT', name: 'Calder Point Storage' },
     tank: { code: basis.tank.code, seq: 2, hash: versionHash(basis.tank) },
     product: { code: basis.product.code, seq: 3, hash: versionHash(basis.product) },
     productName: basis.product.name, opening, closing, signers,
@@ -50,7 +50,7 @@ export function aTicket(signers: Ticket['signers'], basis = aBasis(), parts: Par
 export interface Pair { readonly first: ProtectedIdentity; readonly second: ProtectedIdentity }
 
 export async function aPair(): Promise<Pair> {
-  return { first: await anIdentity('ana-duarte', 'Ana Duarte', 'CALDER'), second: await anIdentity('joao-reis', 'João Reis', 'NORTHBANK') }
+  return { first: await anIdentity('ana-duarte', 'Ana Duarte', 'CPT'), second: await anIdentity('joao-reis', 'João Reis', 'NORTHBANK') }
 }
 
 export function signersOf({ first, second }: Pair): Ticket['signers'] {

@@ -23,14 +23,15 @@ export const postTicket: Handler<'post-ticket'> = async (input, context, call) =
   return posted
 }
 
-async function postAt(head: Head, { ticket: draft, signers, draft: draftId }: Input, context: LedgerContext, { progress, signal }: Call) {
+async function postAt(head: Head, input: Input, context: LedgerContext, { progress, signal }: Call) {
+  const { ticket: draft, draft: draftId } = input
   const { store, now } = context
   const step = (done: number, what: string): void => progress({ done, of: 4, what })
   step(0, 'checking the ticket')
   const at = now()
   const record = await readRecord(store)
   const ready = orRefuse(allOf<{ draft: null; basis: TicketBasis; signers: readonly [ReadySigner, ReadySigner] }>({
-    draft: await stillThere(draftId, store), basis: await ticketBasis(draft, record, store, at), signers: await openSigners(signers, record, context),
+    draft: await stillThere(draftId, store), basis: await ticketBasis(draft, record, store, at), signers: await openSigners(input, record, context),
   }))
   signal.throwIfAborted()
   step(1, 'writing the document')

@@ -1,11 +1,10 @@
-import { sha256Hex } from '../../../core/ledger/index.ts'
 import { Refused } from '../../../core/refusal/index.ts'
 import type { Ticket } from '../../../core/ticket/index.ts'
 import { NUMBERS, numbersCheck, PAGES, pagesCheck, signatureChecks, signersCheck, versionsCheck, type Check } from '../../documents/ticket-checks.ts'
 import { ticketDataOf, type TicketData } from '../../documents/ticket-data.ts'
 import { LARGEST_DOCUMENT, readSignatures, type SignaturesReading } from '../../signing/index.ts'
-import type { LedgerStore } from '../../store/store.ts'
 import type { Call, Handler } from '../context.ts'
+import { placeInLedger } from '../place-in-ledger.ts'
 
 /** No honest document takes a tenth of it; every single step is bounded by the size of what it reads. */
 const LONGEST_SECONDS = 60
@@ -30,8 +29,8 @@ export const verifyDocument: Handler<'verify-document'> = async (input, context,
     checks.push(versionsCheck(data.ticket, data.basis), signersCheck(data.ticket, reading))
     checks.push(...await computedChecks(data, reading, context.software.core, () => stillTime(3)))
   }
-  const place = ticket && context.store ? await ledgerCheck(ticket, pdf, context.store) : undefined
-  if (place?.check) checks.push(place.check)
+  const place = ticket && context.store ? await placeInLedger(ticket, pdf, context.store) : undefined
+  checks.push(...place?.checks ?? [])
   return {
     valid: checks.every((one) => one.holds),
     number: ticket?.number ?? '',
@@ -64,18 +63,6 @@ async function attempted(what: string, look: () => Promise<Check>): Promise<Chec
     return await look()
   } catch (error) {
     return { check: what, holds: false, detail: `it could not be done: ${error instanceof Error ? error.message : String(error)}` }
-  }
-}
-
-async function ledgerCheck(ticket: Ticket, pdf: Uint8Array, store: LedgerStore): Promise<{ readonly position: string; readonly check?: Check }> {
-  const entry = await store.ticketEntry(ticket.number)
-  if (!entry) return { position: 'the ledger that is open holds no ticket of this number' }
-  const voided = (await store.registerLine(ticket.number))?.voided
-  const same = entry.body.document.sha256 === sha256Hex(pdf)
-  const ending = voided ? `; VOID since entry ${voided.seq}: ${voided.reason}` : ''
-  return {
-    position: `entry ${entry.seq}, hash ${entry.hash}${ending}`,
-    check: { check: 'The ledger that is open holds this very document', holds: same, detail: same ? `entry ${entry.seq}` : `entry ${entry.seq} booked another document under this number` },
   }
 }
 

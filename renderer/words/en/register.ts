@@ -21,7 +21,7 @@ export const register = {
     voidedAt: (at: string, seq: number): string => `Void since ${at}, entry ${seq}.`,
     readings: {
       at: 'Time', by: 'Read by', innage: 'Innage', ullage: 'Ullage', observedReferenceHeight: 'Reference height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient temperature',
-      pressure: 'Vapour pressure', density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', instrument: 'Density by', sedimentAndWater: 'Sediment and water', repeated: 'Repeated readings', tape: 'Tape', automatic: 'Level read by', spots: 'Temperature spots', samples: 'Samples', pressures: 'Pressures beside the level', remarks: 'Remarks',
+      pressure: 'Pressure above', density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', instrument: 'Density by', sedimentAndWater: 'Sediment and water', repeated: 'Repeated readings', tape: 'Tape', automatic: 'Level read by', spots: 'Temperature spots', samples: 'Samples', pressures: 'Pressures beside the level', remarks: 'Remarks',
     },
     instruments: { hydrometer: 'hydrometer', 'density-meter': 'density meter', base: 'base density given', probe: 'hydrostatic probe' },
   },

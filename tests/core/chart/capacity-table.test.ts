@@ -25,4 +25,13 @@ describe('capacity table', () => {
     expect(pointsOf(capacityChart(aTable('mm')), 'volume')).toEqual([[0, 10], [0.3048, 619.6], [0.6096, 1229.2], [0.9144, 1534]])
     expect(drawn(capacityChart(aTable('mm')))).toContain('level above datum, m')
   })
+
+  it('rings the steps that a misprinted row makes stand out, and nothing where all is even', () => {
+    const even = Array.from({ length: 12 }, (_, i): [string, string] => [String(i * 1000), String(i * 500)])
+    const table = (rows: [string, string][]): CapacityTable => ({ ...aTable('mm'), rows })
+    expect(drawn(capacityChart(table(even)))).not.toContain('stands out')
+    // row 5, 2500, printed as 2600: the steps on either side of it are worth 0.6 and 0.4 per mm instead of 0.5
+    const wrong = even.map(([mm, volume], i): [string, string] => [mm, i === 5 ? '2600' : volume])
+    expect(pointsOf(capacityChart(table(wrong)), 'stands out')).toEqual([[4.5, 0.6], [5.5, 0.4]])
+  })
 })

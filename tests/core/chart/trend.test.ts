@@ -17,8 +17,8 @@ describe('trend of unbooked changes', () => {
     expect(drawn(trendChart(aReport(), { tank: 'T-201' }))).toContain('T-201')
   })
 
-  it('shows the limit of the product for a product, and the limit of the tank for a tank', () => {
-    expect(pointsOf(trendChart(aReport(), { product: 'CRUDE' }), 'limit ± 28.00 bbl')).toEqual([['2026-03-01T06:00:00Z', 28], ['2026-04-01T05:00:00Z', 28]])
+  it('shows the limit of the tank for one tank, and none for several, whose limits differ', () => {
+    expect(drawn(trendChart(aReport(), { product: 'CRUDE' }))).not.toContain('limit')
     expect(pointsOf(trendChart(aReport(), { tank: 'T-101' }), 'limit ± 14.00 bbl')).toEqual([['2026-03-01T06:00:00Z', 14], ['2026-04-01T05:00:00Z', 14]])
   })
 

@@ -141,6 +141,12 @@ describe('the shell', () => {
     expect(printed(sheet.lines)).toMatchObject({ TSh: '65.0', CTSh: '1.00112' })
   })
 
+  it('of an insulated tank is not rounded to the half degree that the mean of liquid and air is', () => {
+    const sheet = quantityOf(aTank({ insulated: true }), aProduct(), anOpeningGauge({ temperatures: { liquid: '58.8 degC' } }))
+    // ΔT 43.8: 1 + 2 × 1.12e-5 × 43.8 + (1.12e-5 × 43.8)² = 1.00098136; with 59.0 it would be 1.00099
+    expect(printed(sheet.lines)).toMatchObject({ TSh: '58.8', CTSh: '1.00098' })
+  })
+
   it('may be gauged in °F against a table at 15 °C: α of the liquid temperature\'s unit', () => {
     const sheet = quantityOf(aTank(), aProduct(), anOpeningGauge({ temperatures: { liquid: '100.0 degF', ambient: '20 degC' } }))
     // Ta 68 °F; (700 + 68)/8 = 96; Tcal 59 °F; ΔT 37: 1 + 2 × 6.2e-6 × 37 + (2.294e-4)² = 1.00045885

@@ -23,7 +23,7 @@ const materialOf = (row: PublishedRow): ShellMaterial => {
 
 checkPublishedRows('tank/shell.json', (row, expected) => {
   switch (expected.name) {
-    case 'shell temperature': return shellTemperature(temperature(row, 'liquid temperature'), temperature(row, 'ambient temperature')).rounded.text
+    case 'shell temperature': return shellTemperature(temperature(row, 'liquid temperature'), temperature(row, 'ambient temperature')).rounded?.text ?? ''
     case 'CTSh': return shellCorrection(materialOf(row), { value: value(row, 'shell temperature'), unit: 'degF' }, temperature(row, 'reference temperature')).rounded.text
     default: return new Decimal(SHELL_EXPANSION[materialOf(row)][expected.unit === '1/degF' ? 'degF' : 'degC'])
   }

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { wording } from '../../../core/refusal/index.ts'
-import { refuseReplacement, refuseVoid, type TicketStanding } from '../../../core/ticket/index.ts'
+import { refuseReplacement, refuseVoid, type Replacement, type TicketStanding } from '../../../core/ticket/index.ts'
 
-const standing: TicketStanding = { number: 'CPT-000007', voided: null, replacedBy: null }
+const standing: TicketStanding = { number: 'CPT-000007', voided: null, replacedBy: null, kind: 'delivery', tank: 'T-101', openedAt: '2026-03-14T06:10:00Z', closedAt: '2026-03-14T16:40:00Z' }
 const voided: TicketStanding = { ...standing, voided: { at: '2026-03-15T09:00:00Z', reason: 'Wrong tank' } }
+/** The same delivery, gauged a minute later. */
+const again: Replacement = { kind: 'delivery', tank: 'T-101', openedAt: '2026-03-14T06:11:00Z', closedAt: '2026-03-14T16:40:00Z' }
 const replaced: TicketStanding = { ...voided, replacedBy: 'CPT-000008' }
 
 describe('a ticket may be voided', () => {
@@ -34,7 +36,21 @@ describe('a ticket may be voided', () => {
 
 describe('a ticket may be replaced', () => {
   it('when it is voided and nothing replaces it', () => {
-    expect(refuseReplacement(voided, 'CPT-000007')).toEqual([])
+    expect(refuseReplacement(voided, 'CPT-000007', again)).toEqual([])
+  })
+
+  it.each<[string, Partial<Replacement>]>([
+    ['the tank was wrong and the time is the same', { tank: 'T-102' }],
+    ['the date was wrong and the tank is the same', { openedAt: '2026-03-15T06:10:00Z', closedAt: '2026-03-15T16:40:00Z' }],
+  ])('when %s', (_, change) => {
+    expect(refuseReplacement(voided, 'CPT-000007', { ...again, ...change })).toEqual([])
+  })
+
+  it.each<[string, Partial<Replacement>]>([
+    ['a receipt for a delivery', { kind: 'receipt' }],
+    ['another tank at another time', { tank: 'T-102', openedAt: '2026-04-15T06:10:00Z', closedAt: '2026-04-15T16:40:00Z' }],
+  ])('but not by %s: that is another movement', (_, change) => {
+    expect(refuseReplacement(voided, 'CPT-000007', { ...again, ...change })).toMatchObject([{ code: 'replacement-elsewhere', path: 'ticket.replaces', value: 'CPT-000007' }])
   })
 
   it.each<[string, TicketStanding | undefined, string, string]>([
@@ -42,7 +58,7 @@ describe('a ticket may be replaced', () => {
     ['it still stands', standing, 'ticket-not-voided', 'is not voided; void it first'],
     ['another replaces it', replaced, 'ticket-already-replaced', 'already replaced by CPT-000008'],
   ])('but not when %s', (_, line, code, words) => {
-    const [finding] = refuseReplacement(line, 'CPT-000007')
+    const [finding] = refuseReplacement(line, 'CPT-000007', again)
     expect(finding).toMatchObject({ code, path: 'ticket.replaces', value: 'CPT-000007' })
     expect(wording(finding!)).toContain(words)
   })

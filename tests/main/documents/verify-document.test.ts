@@ -11,7 +11,7 @@ import { ticketDocument } from '../../../main/documents/ticket.ts'
 import { openStore, type LedgerStore } from '../../../main/store/index.ts'
 import { renderPdf } from '../../../main/documents/pdf.ts'
 import { aFolder } from '../../support/ledgers.ts'
-import { productPosting, tankPosting, terminalPosting, ticketPosting, voidPosting } from '../../support/postings.ts'
+import { aTerminal, identityPosting, productPosting, tankPosting, terminalPosting, ticketPosting, voidPosting } from '../../support/postings.ts'
 import { aTank } from '../../support/tanks.ts'
 import { codesOf, refusalOf } from '../../support/refusals.ts'
 import { aBasis, aPair, aSignedTicket, aTicket, signedBy, signersOf, TEST_CORE, type Pair } from '../../support/ticket.ts'
@@ -45,7 +45,7 @@ describe('a ticket that nobody touched', () => {
     expect(failing(found)).toEqual([])
     expect([found.valid, found.number]).toEqual([true, 'CPT-000001'])
     expect(found.signatures).toEqual([
-      { name: 'Ana Duarte', party: 'CALDER', certificate: pair.first.identity.fingerprint, signedAt: '2026-03-14T19:05:00Z', valid: true },
+      { name: 'Ana Duarte', party: 'CPT', certificate: pair.first.identity.fingerprint, signedAt: '2026-03-14T19:05:00Z', valid: true },
       { name: 'João Reis', party: 'NORTHBANK', certificate: pair.second.identity.fingerprint, signedAt: '2026-03-14T19:05:00Z', valid: true },
     ])
     expect(found.checks).toHaveLength(8)
@@ -121,7 +121,7 @@ describe('the ledger that is open', () => {
   let booked: Uint8Array
   beforeAll(async () => {
     store = await openStore(join(folder.path, 'ledger.sqlite'))
-    await store.append([terminalPosting(), tankPosting(aTank()), productPosting()])
+    await store.append([terminalPosting(), tankPosting(aTank()), productPosting(), identityPosting(pair.first.identity), identityPosting(pair.second.identity)])
     const head = await store.head()
     const posted = aTicket(signersOf(pair), aBasis(), { ledger: { seq: head.seq, head: head.hash } })
     booked = await aSignedTicket(pair, posted)
@@ -135,22 +135,32 @@ describe('the ledger that is open', () => {
 
   it('names the entry that booked the document', async () => {
     const found = await verdict(booked, { ...context, store })
-    expect([found.valid, found.checks.length]).toEqual([true, 9])
-    expect(found.ledgerPosition).toMatch(/^entry 4, hash [0-9a-f]{64}$/)
+    expect([found.valid, found.checks.length]).toEqual([true, 11])
+    expect(found.ledgerPosition).toMatch(/^entry 6, hash [0-9a-f]{64}$/)
   })
 
   it('finds out another document under a number that is booked', async () => {
-    expect(failing(await verdict(signed, { ...context, store }))).toEqual(['The ledger that is open holds this very document: entry 4 booked another document under this number'])
+    expect(failing(await verdict(signed, { ...context, store }))).toEqual(['The ledger that is open holds this very document: entry 6 booked another document under this number'])
   })
 
   it('says so when it knows nothing of the number', async () => {
     const other = await aSignedTicket(pair, { ...ticket, number: 'CPT-000002' })
-    expect((await verdict(other, { ...context, store })).ledgerPosition).toBe('the ledger that is open holds no ticket of this number')
+    const found = await verdict(other, { ...context, store })
+    expect(found.ledgerPosition).toBe('the ledger that is open holds no ticket of this number')
+    expect(failing(found)).toEqual(['The ledger that is open holds this very document: no ticket CPT-000002 was ever booked in it'])
+  })
+
+  it('says nothing of the tickets of another terminal', async () => {
+    const elsewhere = aTicket(signersOf(pair), aBasis(), { terminal: aTerminal({ code: 'XYZ' }), number: 'XYZ-000001' })
+    const found = await verdict(await aSignedTicket(pair, elsewhere), { ...context, store })
+    expect(found.ledgerPosition).toBe('the ledger that is open is not that of XYZ')
   })
 
   it('says loudly when the ticket is void', async () => {
     await store.append([voidPosting('CPT-000001', 'wrong tank')])
-    expect((await verdict(booked, { ...context, store })).ledgerPosition).toMatch(/; VOID since entry 5: wrong tank$/)
+    const found = await verdict(booked, { ...context, store })
+    expect(found.ledgerPosition).toMatch(/; VOID since entry 7: wrong tank$/)
+    expect(failing(found)).toEqual(['The ticket stands: VOID since entry 7: wrong tank; not replaced yet'])
   })
 })
 

@@ -9,5 +9,5 @@ it('lays both gauges side by side as they were written, times on the clock of th
   expect(line('Innage')).toEqual({ name: 'Innage', opening: '4.000 m', closing: '–' })
   expect(line('Ullage')).toEqual({ name: 'Ullage', opening: '–', closing: '3.750 m' })
   expect(line('Reference height seen')?.closing).toBe('13.251 m')
-  expect(line('Vapour pressure')).toBeUndefined()
+  expect(line('Pressure above')).toBeUndefined()
 })
