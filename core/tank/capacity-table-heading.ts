@@ -1,5 +1,5 @@
 import type { Finding } from '../refusal/index.ts'
-import { Decimal, millimetres, parseLength, VOLUME_UNITS, type LengthUnit, type VolumeUnit } from '../units/index.ts'
+import { millimetres, parseLength, VOLUME_UNITS, type Decimal, type LengthUnit, type VolumeUnit } from '../units/index.ts'
 import { badLine, volumeUnitNamed, type CsvRow } from './capacity-table-cells.ts'
 
 /** What the columns of a table are, as its heading says. */

@@ -1,5 +1,5 @@
 import { accepted, allOf, andThen, optional, refused, type Finding, type Outcome } from '../refusal/index.ts'
-import { Decimal, millimetres, parseLength, type Length } from '../units/index.ts'
+import { millimetres, parseLength, type Decimal, type Length } from '../units/index.ts'
 import type { FloatingRoof, PrintedAdjustment } from './roof.ts'
 import type { Roof } from './tank.ts'
 

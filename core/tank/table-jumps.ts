@@ -2,6 +2,9 @@ import type { Finding } from '../refusal/index.ts'
 import { display } from '../rounding/index.ts'
 import { Decimal } from '../units/index.ts'
 
+/** Levels [mm] and volumes as decimal text. */
+type Rows = readonly (readonly [string, string])[]
+
 /** A step of a table whose volume per millimetre stands out from the steps beside it. */
 export interface TableJump {
   /** Row at the upper end of the step, from 0. */
@@ -25,7 +28,7 @@ export const USUAL_JUMP_SHARE = '2 %'
  * @param share allowed difference, as a part of the neighbour's increment, more than 0
  * @source HOUSE capacity table
  */
-export function tableJumps(rows: readonly (readonly [string, string])[], share: number): readonly TableJump[] {
+export function tableJumps(rows: Rows, share: number): readonly TableJump[] {
   const digits = rows.reduce((most, [, volume]) => Math.max(most, volume.split('.')[1]?.length ?? 0), 0)
   const unit = 2 * 10 ** -digits
   const steps = rows.slice(1).map(([level, volume], i) => {

@@ -4,7 +4,7 @@ import { TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
 import { OneOf } from './OneOf.tsx'
 import { EMPTY_DEADWOOD, type DeadwoodForm } from './survey-form.ts'
-import type { SurveyPart } from './SurveyPanel.tsx'
+import type { SurveyPart } from './SurveyText.tsx'
 
 /** What takes room in the tank, and what gives room, each between two levels. */
 export function DeadwoodRows({ part }: { readonly part: SurveyPart }): ReactNode {

@@ -3,13 +3,13 @@ import { SHELL_MATERIALS, TANK_SHAPES, type CapacityTable, type ShellMaterial, t
 import { VOLUME_UNITS } from '../../core/units/index.ts'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
-import { TextField } from '../parts/Field.tsx'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
 import { words } from '../words/en.ts'
 import { DeadwoodRows } from './DeadwoodRows.tsx'
 import { OneOf } from './OneOf.tsx'
-import { surveyForm, surveyOf, surveyPlaces, type SurveyForm } from './survey-form.ts'
+import { surveyForm, surveyOf, surveyPlaces } from './survey-form.ts'
+import { SurveyText, type SurveyPart } from './SurveyText.tsx'
 import { SurveyUpright } from './SurveyUpright.tsx'
 import { SurveyVessel } from './SurveyVessel.tsx'
 import './survey.css'
@@ -22,9 +22,6 @@ export function SurveyPanel(props: SurveyPanelProps): ReactNode {
 }
 
 const LEVEL_UNITS = ['mm', 'cm', 'm', 'ft-in', 'in', 'ft'] as const
-
-/** What the parts of the sheet are handed. */
-export interface SurveyPart { readonly form: SurveyForm; readonly set: (change: Partial<SurveyForm>) => void; readonly errors: ReadonlyMap<string, string> }
 
 function SurveySheet({ shape, shellMaterial, open, onClose, onTable }: SurveyPanelProps): ReactNode {
   const t = words.tables.survey
@@ -64,14 +61,4 @@ function SurveySheet({ shape, shellMaterial, open, onClose, onTable }: SurveyPan
       <DeadwoodRows part={part} />
     </SheetPanel>
   )
-}
-
-type TextKey = { [K in keyof SurveyForm]: SurveyForm[K] extends string ? (string extends SurveyForm[K] ? K : never) : never }[keyof SurveyForm]
-
-interface SurveyTextProps { readonly part: SurveyPart; readonly field: TextKey; /** Path of the field in the survey. */ readonly path: string; readonly label: string; readonly hint?: string }
-
-/** One text of the survey, with what is wrong with it. */
-export function SurveyText({ part, field, path, label, hint }: SurveyTextProps): ReactNode {
-  const id = `survey-${path.replaceAll('.', '-')}`
-  return <TextField id={id} label={label} value={part.form[field]} placeholder={hint ?? ''} onChange={(value) => part.set({ [field]: value })} error={part.errors.get(id)} />
 }

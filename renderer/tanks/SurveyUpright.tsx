@@ -4,7 +4,7 @@ import { TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
 import { OneOf } from './OneOf.tsx'
 import { BOTTOM_KINDS, EMPTY_COURSE, EMPTY_POINT, type CourseForm, type PointForm } from './survey-form.ts'
-import { SurveyText, type SurveyPart } from './SurveyPanel.tsx'
+import { SurveyText, type SurveyPart } from './SurveyText.tsx'
 
 /** Courses, bottom, liquid, lean and roof of an upright cylinder. */
 export function SurveyUpright({ part }: { readonly part: SurveyPart }): ReactNode {

@@ -3,7 +3,7 @@ import { TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
 import { OneOf } from './OneOf.tsx'
 import { END_KINDS, type EndForm } from './survey-form.ts'
-import { SurveyText, type SurveyPart } from './SurveyPanel.tsx'
+import { SurveyText, type SurveyPart } from './SurveyText.tsx'
 
 /** Lengths and ends of a lying cylinder, or the diameter of a sphere. */
 export function SurveyVessel({ part }: { readonly part: SurveyPart }): ReactNode {

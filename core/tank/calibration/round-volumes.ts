@@ -22,7 +22,7 @@ export function segmentArea(radius: number, height: number): number {
  * @param tank inside dimensions [m]
  * @param height h, liquid above the lowest inside point [m]
  * @source MPMS-2.2E partial volumes
- * @checked jones/flat/0.75
+ * @checked fluids/flat/0.75
  * @checked jones/ellipsoidal/84
  */
 export function lyingCylinderVolume({ radius, length, ends }: LyingCylinder, height: number): number {

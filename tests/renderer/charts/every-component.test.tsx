@@ -39,8 +39,16 @@ import { OneOf } from '../../../renderer/tanks/OneOf.tsx'
 import { ProductDetail } from '../../../renderer/tanks/ProductDetail.tsx'
 import { ProductPanel } from '../../../renderer/tanks/ProductPanel.tsx'
 import { RoofFields } from '../../../renderer/tanks/RoofFields.tsx'
+import { DeadwoodRows } from '../../../renderer/tanks/DeadwoodRows.tsx'
+import { Noticed } from '../../../renderer/tanks/Noticed.tsx'
+import { EMPTY_DEADWOOD, surveyForm } from '../../../renderer/tanks/survey-form.ts'
+import { SurveyPanel } from '../../../renderer/tanks/SurveyPanel.tsx'
+import { SurveyText, type SurveyPart } from '../../../renderer/tanks/SurveyText.tsx'
+import { SurveyUpright } from '../../../renderer/tanks/SurveyUpright.tsx'
+import { SurveyVessel } from '../../../renderer/tanks/SurveyVessel.tsx'
 import { TableFile } from '../../../renderer/tanks/TableFile.tsx'
 import { TankDetail } from '../../../renderer/tanks/TankDetail.tsx'
+import { TankVersions } from '../../../renderer/tanks/TankVersions.tsx'
 import { TankPanel } from '../../../renderer/tanks/TankPanel.tsx'
 import { TerminalPanel } from '../../../renderer/tanks/TerminalPanel.tsx'
 import { YardPage } from '../../../renderer/tanks/YardPage.tsx'
@@ -64,6 +72,11 @@ const damaged = { whole: false, entries: 9, tickets: 2, head: '', differences: [
 const checked = { valid: false, number: 'CPT-000001', signatures: [{ name: 'M. Duarte', party: 'CPT', certificate: 'ab'.repeat(32), signedAt: '2026-03-14T19:05:00Z', valid: false }], checks: [{ check: 'Every number comes out again', holds: false, detail: 'NSV differs' }], ledgerPosition: 'unknown' }
 const effective = { typed: '', type: nothing, read: { ok: false, why: 'unreadable' }, error: 'Write year, month, day', by: '', setBy: nothing, ready: undefined } as const
 const panel = { open: false, onClose: nothing, onEntered: nothing } as const
+
+const survey: SurveyPart = {
+  form: { ...surveyForm('horizontal-cylinder', 'mild-carbon-steel'), deadwood: [EMPTY_DEADWOOD], ends: [{ kind: 'torispherical', depth: '', crown: '3 m', knuckle: '0.18 m' }, { kind: 'flat', depth: '', crown: '', knuckle: '' }] },
+  set: nothing, errors: new Map([['survey-diameter', 'Inside diameter is out of range.']]),
+}
 
 /** Every exported component with data as a terminal could have, and something that must be readable in it. */
 const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
@@ -103,7 +116,14 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   EffectiveFields: [<EffectiveFields effective={effective} ids={{ from: 'from', by: 'by' }} errors={new Map()} />, 'Write year, month, day'],
   OneOf: [<OneOf id="unit" label="Booked in" value="m3" of={['m3', 'bbl']} say={(one) => one} onChange={nothing} />, 'bbl'],
   RoofFields: [<RoofFields form={tankForm(TANKS[1])} units={usualUnits(TANKS[1], PRODUCTS[0])} onChange={nothing} errors={new Map([['tank-mass', 'Roof mass cannot be read.']])} />, 'Roof mass cannot be read.'],
-  TableFile: [<TableFile table={TANKS[0]!.capacityTable} inForce={undefined} onTable={nothing} error={undefined} />, 'Certificate CAL-2024-0117, 121 rows'],
+  TableFile: [<TableFile table={TANKS[0]!.capacityTable} inForce={undefined} shape="upright-cylinder" shellMaterial="mild-carbon-steel" onTable={nothing} error={undefined} />, 'Certificate CAL-2024-0117, 121 rows'],
+  SurveyPanel: [<SurveyPanel shape="sphere" shellMaterial="mild-carbon-steel" open={false} onClose={nothing} onTable={nothing} />, ''],
+  SurveyText: [<SurveyText part={survey} field="diameter" path="diameter" label="Inside diameter" />, 'is out of range'],
+  SurveyUpright: [<SurveyUpright part={survey} />, 'Add a course'],
+  SurveyVessel: [<SurveyVessel part={survey} />, 'Crown radius, End 1'],
+  DeadwoodRows: [<DeadwoodRows part={survey} />, 'Take out deadwood 1'],
+  Noticed: [<Noticed table={{ ...TANKS[0]!.capacityTable, noticed: [{ code: 'capacity-table-jump', path: 'file line 9', value: '', limit: '', clause: 'HOUSE', message: 'file line 9 stands out.' }] }} />, 'file line 9 stands out.'],
+  TankVersions: [<TankVersions tank="T-101" />, 'Reading the ledger'],
   PeoplePage: [<PeoplePage route={at('people')} />, '2026-01-01 to 2029-01-01'],
   IdentityPanel: [<IdentityPanel way="create" {...panel} />, ''],
   PartyPanel: [<PartyPanel party={undefined} {...panel} />, ''],
