@@ -29,7 +29,7 @@ export function headOf(line: GaugeField, forms: readonly GaugeForm[]): string {
     const [number, part] = [Number(inList[2]) + 1, inList[3] ?? '']
     if (inList[1] === 'spots') return part === 'level' ? words.gauge.spotHead(number) : '…'
     if (inList[1] === 'readings') return part === 'read' ? words.gauge.readingHead(number) : words.gauge.bobHead
-    return part === 'from' ? words.gauge.sampleHead(number) : `… ${words.gauge.sampleParts[part as keyof typeof words.gauge.sampleParts]}`
+    return part === 'from' ? words.gauge.sampleHead(number) : `… ${words.gauge.sampleHeads[part as keyof typeof words.gauge.sampleHeads]}`
   }
   if (line === 'level') {
     const by = new Set(forms.map((form) => form.levelBy))

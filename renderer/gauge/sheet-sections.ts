@@ -84,5 +84,6 @@ function inOrder(lines: readonly GaugeField[], each: readonly (readonly GaugeFie
 
 /** Whether something was written or chosen in a part, so that it may not be folded away unseen. */
 export function isUsed(section: SectionName, form: GaugeForm, empty: GaugeForm): boolean {
-  return linesIn(section, form).some((line) => valueOf(form, line) !== valueOf(empty, line))
+  const list = GROWS[section]
+  return (list !== null && form[list].length > 0) || linesIn(section, form).some((line) => valueOf(form, line) !== valueOf(empty, line))
 }

@@ -26,6 +26,8 @@ export function transferSheet(page: Page) {
       await page.getByRole('combobox', { name: 'To' }).selectOption(to)
     },
     field,
+    /** Opens a part of the sheet that is folded away. */
+    unfold: (part: string) => page.getByRole('button', { name: `▸ ${part}` }).click(),
     write: async (column: 'Opening' | 'Closing', gauge: GaugeColumn, instrument: string) => {
       await page.getByRole('combobox', { name: `${column}: density by` }).selectOption(instrument)
       for (const [name, text] of Object.entries(gauge)) await field(column, name).fill(text)
@@ -39,5 +41,23 @@ export function transferSheet(page: Page) {
       await group.getByRole('textbox', { name: 'Passphrase' }).fill(passphrase)
     },
     book: () => page.getByRole('dialog').getByRole('button', { name: 'Sign and book' }).click(),
+  }
+}
+
+/** The sheet on which an automatic gauge is held against hand gauges. */
+export function verificationSheet(page: Page) {
+  const field = (name: string): Locator => page.getByRole('textbox', { name, exact: true })
+  return {
+    head: async (written: { readonly gauge: string; readonly time: string; readonly by: string; readonly enteredBy: string }) => {
+      await field('Gauge').fill(written.gauge)
+      await page.getByRole('textbox', { name: /^Time \(/ }).fill(written.time)
+      await field('Gauged by').fill(written.by)
+      await field('Entered by').fill(written.enteredBy)
+    },
+    level: async (stage: 'As found' | 'As left', level: number, automatic: string, hand: readonly string[]) => {
+      await field(`${stage}, level ${level}: automatic gauge`).fill(automatic)
+      for (const [i, reading] of hand.entries()) await field(`${stage}, level ${level}: hand reading ${i + 1}`).fill(reading)
+      await field(`${stage}, level ${level}: hand reading ${hand.length}`).blur()
+    },
   }
 }
