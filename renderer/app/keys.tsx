@@ -17,7 +17,7 @@ export function KeysProvider({ children }: { readonly children: ReactNode }): Re
 }
 
 function isWriting(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable]')
+  return target instanceof HTMLElement && target.matches('input:not([type=range]), textarea, select, [contenteditable]')
 }
 
 function useRegistry(): KeyRegistry {

@@ -11,7 +11,7 @@ export interface SheetColumn {
 }
 
 /** The lines that an inspector reads first; the others are the way there. */
-const MAIN = new Set(['L', 'TOV', 'FW', 'CTSh', 'FRA', 'FRC', 'GOV', 'ρb', 'API60', 'RD60', 'CTL', 'CPL', 'CTPL', 'GSV', 'CSW', 'NSV', 'TCV', 'MASS', 'WEIGHT', 'Vopen', 'Vshell', 'Vhead', 'Vbottom', 'Vdead', 'Vroof', 'Vheel', 'Vfull'])
+const MAIN = new Set(['Lprobe', 'WCprobe', 'Mtable', 'Mhead', 'Vtable', 'Vmass', 'ΔV', 'L', 'TOV', 'FW', 'CTSh', 'FRA', 'FRC', 'GOV', 'ρb', 'API60', 'RD60', 'CTL', 'CPL', 'CTPL', 'GSV', 'CSW', 'NSV', 'TCV', 'MASS', 'WEIGHT', 'Vopen', 'Vshell', 'Vhead', 'Vbottom', 'Vdead', 'Vroof', 'Vheel', 'Vfull'])
 
 /** Rows with a main line, or all of them. */
 export function rowsShown(rows: readonly SheetRow[], every: boolean): readonly SheetRow[] {

@@ -14,7 +14,7 @@ import { Page } from '../parts/Page.tsx'
 import { wording } from '../../core/refusal/index.ts'
 import { words } from '../words/en.ts'
 import { LogPicker } from './LogPicker.tsx'
-import { filledFor } from './ProbePage.tsx'
+import { filledFor } from './filled-for.ts'
 import './probe.css'
 
 /** `#/gauge/log?tank=T-101` · `&draft=<transfer>`: a gauge log, and the moments in it that open and close a transfer. */

@@ -16,7 +16,7 @@ import { words } from '../words/en.ts'
 import { beginFilled, fillTransfer } from './fill-draft.ts'
 import { gaugeFromLog } from './filled-gauge.ts'
 import { beginPick, chosenTransfer, isWrongOrder, logPick, type LogAction, type LogPick } from './log-pick.ts'
-import type { FilledFor } from './ProbePage.tsx'
+import type { FilledFor } from './filled-for.ts'
 
 type Movement = PickedGauges['movements'][number]
 

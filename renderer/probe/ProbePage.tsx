@@ -7,17 +7,9 @@ import { CallFailed } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
+import { filledFor } from './filled-for.ts'
 import { newProbe, probeFormSchema } from './probe-form.ts'
 import { ProbeSheet } from './ProbeSheet.tsx'
-
-/** Where the figures are to go, when the page was opened from a transfer. */
-export interface FilledFor { readonly draft: string; readonly gauge: 'opening' | 'closing' }
-
-/** The gauge of a transfer that a page is to fill, as its address says. */
-export function filledFor({ query }: Route): FilledFor | undefined {
-  const { draft, gauge } = query
-  return draft === undefined || draft === '' ? undefined : { draft, gauge: gauge === 'closing' ? 'closing' : 'opening' }
-}
 
 /** `#/gauge/probe?tank=T-101` · `&draft=<transfer>&gauge=closing`: a probe's reading; one draft for each tank. */
 export function ProbePage({ route }: { readonly route: Route }): ReactNode {

@@ -9,6 +9,9 @@ import { words } from '../words/en.ts'
 
 const shown = ({ value, unit }: Quantity): ReactNode => <Figure value={value} unit={unit} />
 
+/** A figure whose unit stands in the head of its column. */
+const inHead = ({ value, unit }: Quantity): ReactNode => <Figure value={value} unit={unit} unitInHead />
+
 /** What the probe says: mass large, the rest below it, the strata, why the volumes differ, and every line. */
 export function ProbeResult({ profile }: { readonly profile: ProbeProfile | undefined }): ReactNode {
   const t = words.probe
@@ -19,7 +22,7 @@ export function ProbeResult({ profile }: { readonly profile: ProbeProfile | unde
       <div className="moved" aria-live="polite">
         <div className="moved-large"><span className="moved-title">{t.head.mass}</span><strong>{shown(profile.massFromTable)}</strong></div>
         <p className="quiet probe-limit">{t.plusMinus(uncertainties.massFromTable.value, 'kg')}. {t.massLimit(massLimit.limit.value, 'kg', massLimit.within, massLimit.note)}</p>
-        <dl className="moved-rest">
+        <dl className="moved-rest probe-facts">
           <Fact name={t.head.level} says={<>{shown(profile.level)} <span className="quiet">± {uncertainties.level.value}</span></>} />
           <Fact name={t.head.water} says={profile.waterLevel === null ? <span className="quiet">{t.head.noWater}</span> : <>{shown(profile.waterLevel)}{uncertainties.waterLevel && <span className="quiet"> ± {uncertainties.waterLevel.value}</span>}</>} />
           {profile.productDensity && <Fact name={t.head.density} says={shown(profile.productDensity)} />}
@@ -34,10 +37,10 @@ export function ProbeResult({ profile }: { readonly profile: ProbeProfile | unde
       <DenseTable<ProbeProfile['strata'][number]>
         label={t.strata.label} rows={profile.strata.toReversed()} rowKey={({ from }) => from.value} empty=""
         columns={[
-          { key: 'from', head: t.strata.from, align: 'end', cell: ({ from }) => shown(from) }, { key: 'to', head: t.strata.to, align: 'end', cell: ({ to }) => shown(to) },
-          { key: 'density', head: t.strata.density, align: 'end', cell: ({ density, water }) => <>{shown(density)}{water && ` ${t.strata.water}`}</> },
-          { key: 'temperature', head: t.strata.temperature, align: 'end', cell: ({ temperature }) => shown(temperature) },
-          { key: 'mass', head: t.strata.mass, align: 'end', cell: ({ mass }) => shown(mass) },
+          { key: 'from', head: t.strata.from, align: 'end', cell: ({ from }) => inHead(from) }, { key: 'to', head: t.strata.to, align: 'end', cell: ({ to }) => inHead(to) },
+          { key: 'density', head: t.strata.density, align: 'end', cell: ({ density, water }) => <>{inHead(density)}{water && ` ${t.strata.water}`}</> },
+          { key: 'temperature', head: t.strata.temperature, align: 'end', cell: ({ temperature }) => inHead(temperature) },
+          { key: 'mass', head: t.strata.mass, align: 'end', cell: ({ mass }) => inHead(mass) },
         ]}
       />
       {profile.exceptions.length > 0 && <><h2>{words.transfer.exceptions}</h2><ul className="checks-exceptions">{profile.exceptions.map(({ message }) => <li key={message}>{message}</li>)}</ul></>}

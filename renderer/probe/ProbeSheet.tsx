@@ -25,7 +25,7 @@ import { openProbe, probeReducer, withOffsets, withProbe, type ProbeForm } from 
 import './probe.css'
 import { ProbeFields } from './ProbeFields.tsx'
 import { ProbeFile } from './ProbeFile.tsx'
-import type { FilledFor } from './ProbePage.tsx'
+import type { FilledFor } from './filled-for.ts'
 import { ProbePicture } from './ProbePicture.tsx'
 import { ProbeResult } from './ProbeResult.tsx'
 import { ZeroChecks } from './ZeroChecks.tsx'

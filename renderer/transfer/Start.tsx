@@ -31,7 +31,8 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
   const product = now.tanks.find(({ code }) => code === tank)?.product ?? ''
   const last = now.lastGauges.find((gauge) => gauge.tank === tank)
-  const [only, ...others] = drafts.state === 'done' ? drafts.value.drafts : []
+  // a probe's reading is kept for its tank and is no work left unfinished
+  const [only, ...others] = drafts.state === 'done' ? drafts.value.drafts.filter(({ kind }) => kind !== 'probe') : []
   const opened = openOnlyDraft && only && others.length === 0 ? addressOfDraft(only) : undefined
   useEffect(() => {
     if (opened) goTo(opened, { replace: true })

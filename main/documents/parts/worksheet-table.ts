@@ -30,7 +30,7 @@ function rule(line: WorksheetLine): TableCell {
 
 /** The whole computation of both gauges, line by line, so that it can be done again by hand. */
 export function worksheetTable(opening: readonly WorksheetLine[], closing: readonly WorksheetLine[]): Content[] {
-  const symbols = [...new Set([...opening, ...closing].map((line) => line.symbol))]
+  const symbols = inOrder(opening, closing)
   const rows = symbols.flatMap((symbol): TableCell[][] => {
     const first = opening.find((line) => line.symbol === symbol)
     const last = closing.find((line) => line.symbol === symbol)
@@ -41,6 +41,18 @@ export function worksheetTable(opening: readonly WorksheetLine[], closing: reado
     partHeading('Worksheet', 'each value as rounded, under it the value before rounding; each line is computed from the rounded lines above it'),
     { table: { headerRows: 1, dontBreakRows: true, widths: ['*', 100, 100, 104], body: [[head('Line'), head('Opening', 'right'), head('Closing', 'right'), head('Rounded to · clause')], ...rows] }, layout: RULED },
   ]
+}
+
+/** Symbols of both gauges, each once. One that only the closing gauge has stands behind the line before it there, above all that is worked from it. */
+function inOrder(opening: readonly WorksheetLine[], closing: readonly WorksheetLine[]): readonly string[] {
+  const order = opening.map((line) => line.symbol)
+  let after = -1
+  for (const { symbol } of closing) {
+    const at = order.indexOf(symbol)
+    if (at < 0) order.splice(after + 1, 0, symbol)
+    after = at < 0 ? after + 1 : at
+  }
+  return order
 }
 
 /** Notes that both gauges share stand once; others say which gauge they belong to. */

@@ -15,7 +15,7 @@ export const probe = {
   notYet: 'Fill in the modules to see what the probe says.', terms: 'More terms',
   head: { mass: 'Mass through the table', level: 'Level', water: 'Free water to', noWater: 'none seen', density: 'Product density', temperature: 'Product temperature', headMass: 'Mass from head', volume: 'Volume by level', volumeOfMass: 'Volume by mass', entrained: 'Entrained water, a hint' },
   plusMinus: (value: string, unit: string): string => `± ${value} ${unit}, k = 2`,
-  strata: { label: 'Strata', from: 'From', to: 'To', density: 'Density', temperature: 'Temperature', volume: 'Volume', mass: 'Mass', water: 'water' },
+  strata: { label: 'Strata', from: 'From, mm', to: 'To, mm', density: 'Density, kg/m³', temperature: '°C', mass: 'Mass, kg', water: 'water' },
   difference: 'Why the two volumes differ', massLimit: (limit: string, unit: string, within: boolean, note: string): string => `${within ? 'Within' : 'Beyond'} ${limit} ${unit} (${note}).`,
   zero: {
     title: 'Zero of emerged modules', none: 'No module is emerged; their zeros cannot be checked now.', within: 'within', outside: 'outside limit', setOf: (name: string): string => `Set ${name} to zero`, offset: 'Is off by', applied: 'Taken off', module: 'Module', verdict: 'Limit', act: 'Set to zero',

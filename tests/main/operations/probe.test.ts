@@ -1,11 +1,12 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { snapshotOfProbe, type GaugeSnapshot } from '../../../core/gauge/index.ts'
 import { probeIn, SIX } from '../../support/forward-probe.ts'
+import { run } from '../../support/outside-programs.ts'
 import { SAMPLES } from '../../support/sample-folder.ts'
 import { aTank } from '../../support/tanks.ts'
-import { aWorld, setUpTerminal, type World } from '../../support/world.ts'
+import { aWorld, PASSPHRASE, setUpTerminal, type World } from '../../support/world.ts'
 
 let world: World
 beforeAll(async () => { world = await aWorld(); await setUpTerminal(world) })
@@ -64,6 +65,29 @@ describe('an inventory from a probe', () => {
   it('stands among the last gauges of the terminal', async () => {
     const { lastGauges } = await world.ask('terminal', {})
     expect(lastGauges.find(({ tank }) => tank === 'T-101')).toMatchObject({ levelMm: '5000' })
+  })
+})
+
+describe('a ticket from a probe and a log', () => {
+  const table = aTank().capacityTable
+  const gauge = (level: number, at: string, parts: Partial<GaugeSnapshot> = {}): GaugeSnapshot => {
+    const { capacityTable: _table, ...read } = probeIn({ ...contents, level, error: (i) => (i === 4 ? 80 : 0) })
+    const made = snapshotOfProbe({ tank: 'T-101', product: 'CRUDE', at, by: 'M. Duarte', ambient: '12 degC', waterCut: '0 mm', sedimentAndWater: '0.20 %' }, { ...read, sample: 'S-0314-1' }, table)
+    if (!made.ok) throw new Error(JSON.stringify(made.findings))
+    return { ...made.value, ...parts }
+  }
+  const rising = [0, 5, 10, 15, 20].map((minute) => ({ at: `2026-03-14T18:${String(20 + minute).padStart(2, '0')}:00Z`, level: `${8000 - (20 - minute) * 2} mm` }))
+  it('is signed, booked and verified, with the raw pressures, the zero beyond its limit and the level still rising in print', async () => {
+    const posted = await world.ask('post-ticket', {
+      ticket: { kind: 'receipt', tank: 'T-101', product: 'CRUDE', from: 'NORTHSHORE', to: 'CPT', opening: gauge(5, '2026-03-14T08:00:00Z'), closing: gauge(8, '2026-03-14T18:40:00Z', { log: { file: 'log.csv', line: 6, levels: rising } }) },
+      signers: [{ identity: 'm-duarte', role: 'terminal', passphrase: PASSPHRASE }, { identity: 'j-vance', role: 'counterparty', passphrase: PASSPHRASE }],
+    })
+    const document = await world.ask('ticket-document', { number: posted.number })
+    expect(await world.ask('verify-document', { file: document.file })).toMatchObject({ valid: true })
+    const path = join(world.folder, 'ticket.pdf')
+    writeFileSync(path, Buffer.from(document.file, 'base64'))
+    const words = run('pdftotext', '-layout', path, '-').out.replace(/\s+/g, ' ')
+    for (const said of ['Pressure of M1', 'Level by the probe', 'Mass from head pressure over area', 'M5 is off by 0.080 kPa', 'the tank was not still, the level changed by 120.0 mm/h', 'hydrostatic probe']) expect(words).toContain(said)
   })
 })
 

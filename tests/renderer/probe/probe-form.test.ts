@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { computeProbe, fieldOf, nameOfProbeField, withProbeUnit } from '../../../renderer/probe/compute-probe.ts'
+import { filledFor } from '../../../renderer/probe/filled-for.ts'
 import { gaugeFromProbe } from '../../../renderer/probe/filled-gauge.ts'
 import { newProbe, openProbe, probeOnSheet, probeReducer, withOffsets, withProbe, type ProbeAction } from '../../../renderer/probe/probe-form.ts'
 import { withoutSource } from '../../../renderer/probe/source-lines.tsx'
@@ -66,4 +67,10 @@ describe('a gauge sheet filled from a probe', () => {
     expect(snapshotFrom(gauge, 'T-101', 'CRUDE', 'Europe/Lisbon').snapshot.probe).not.toHaveProperty('sample')
   })
   it('keeps its figures when the probe is taken off', () => expect(withoutSource(gauge)).toMatchObject({ probe: null, level: '7000 mm', instrument: 'density-meter' }))
+})
+
+describe('where a page fills its figures in', () => {
+  it.each([
+    [{ tank: 'T-101' }, undefined], [{ draft: '' }, undefined], [{ draft: 'd', gauge: 'closing' }, { draft: 'd', gauge: 'closing' }], [{ draft: 'd', gauge: 'other' }, { draft: 'd', gauge: 'opening' }],
+  ])('%o', (query, expected) => expect(filledFor({ job: 'gauge', rest: ['probe'], query })).toEqual(expected))
 })
