@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto'
-import { Refused } from '../../core/refusal/index.ts'
+import { Refused, type Finding } from '../../core/refusal/index.ts'
 import { fault, refusal, type Answer } from './answer.ts'
 import type { Call, Context, Handlers, LedgerContext, ParsedInput } from './context.ts'
 import { OPERATIONS, type OperationName, type OutputOf } from './contracts/index.ts'
@@ -16,7 +16,7 @@ export async function callOperation<N extends OperationName>(name: N, input: unk
 export async function callOperation(name: string, input: unknown, context: Context, call: Call, handlers?: Handlers): Promise<Answer>
 export async function callOperation(name: string, input: unknown, context: Context, call: Call, handlers: Handlers = HANDLERS): Promise<Answer> {
   if (!isOperation(name)) {
-    return refusal([{ code: 'unknown-operation', path: 'operation', value: name, limit: '“npx dipledger help” lists those there are', clause: 'HOUSE operations' }])
+    return refusal([unknownOperation(name)])
   }
   try {
     return await perform(name, input, context, call, handlers)
@@ -25,6 +25,11 @@ export async function callOperation(name: string, input: unknown, context: Conte
     if (call.signal.aborted) return fault('cancelled')
     return faultOnRecord(name, error, context)
   }
+}
+
+/** That there is no operation of a name. */
+export function unknownOperation(name: string): Finding {
+  return { code: 'unknown-operation', path: 'operation', value: name, limit: '“npx dipledger help” lists those there are', clause: 'HOUSE operations' }
 }
 
 /** Whether there is an operation of this name. */

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util'
 import { accepted, refused, type Finding, type Outcome } from '../../../core/refusal/index.ts'
-import { isOperation } from '../../operations/call-operation.ts'
-import { OPERATION_NAMES, type OperationName } from '../../operations/contracts/index.ts'
+import { isOperation, unknownOperation } from '../../operations/call-operation.ts'
+import type { OperationName } from '../../operations/contracts/index.ts'
 
 /** What was asked on the command line. */
 export type Asked =
@@ -47,7 +47,7 @@ function parse(args: readonly string[]) {
 
 function operationNamed(name: string, asked: (operation: OperationName) => Asked): Outcome<Asked> {
   if (isOperation(name)) return accepted(asked(name))
-  return refused({ code: 'unknown-operation', path: 'operation', value: name, limit: OPERATION_NAMES.join(', '), clause: 'HOUSE operations' })
+  return refused(unknownOperation(name))
 }
 
 function argument(value: string, limit: string): Finding {

@@ -54,9 +54,9 @@ describe('discriminate', () => {
 })
 
 describe('the table', () => {
-  it.each(QUANTITIES)('%s: an increment of 1, 2 or 5 at some place, and a known source', (quantity) => {
+  it.each(QUANTITIES)('%s: an increment of 1, 2 or 5 at some place, or a half, quarter or eighth of an inch, and a known source', (quantity) => {
     const { increment, clause } = DISCRIMINATION[quantity]
-    expect(increment).toMatch(/^(?:0\.0*)?[125]$/)
+    expect(increment).toMatch(quantity.endsWith(' in') ? /^(?:(?:0\.0*)?[125]|0\.25|0\.125)$/ : /^(?:0\.0*)?[125]$/)
     expect(SOURCES).toHaveProperty([sourceKeyOf(clause)])
   })
 })
