@@ -1,7 +1,9 @@
-import type { ReactNode } from 'react'
+import { useMemo, type ReactNode } from 'react'
+import { profileChart } from '../../core/chart/index.ts'
 import type { ProbeProfile } from '../../core/gauge/index.ts'
 import type { Quantity } from '../../core/worksheet/index.ts'
 import '../gauge/moved.css'
+import { Chart } from '../charts/Chart.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { Figure } from '../parts/Figure.tsx'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
@@ -15,6 +17,7 @@ const inHead = ({ value, unit }: Quantity): ReactNode => <Figure value={value} u
 /** What the probe says: mass large, the rest below it, the strata, why the volumes differ, and every line. */
 export function ProbeResult({ profile }: { readonly profile: ProbeProfile | undefined }): ReactNode {
   const t = words.probe
+  const chart = useMemo(() => profile && profileChart(profile), [profile])
   if (!profile) return <p className="quiet">{t.notYet}</p>
   const { uncertainties, massLimit, entrainedWater } = profile
   return (
@@ -43,6 +46,7 @@ export function ProbeResult({ profile }: { readonly profile: ProbeProfile | unde
           { key: 'mass', head: t.strata.mass, align: 'end', cell: ({ mass }) => inHead(mass) },
         ]}
       />
+      {chart && <Chart option={chart} label={t.chart} height={210} />}
       {profile.exceptions.length > 0 && <><h2>{words.transfer.exceptions}</h2><ul className="checks-exceptions">{profile.exceptions.map(({ message }) => <li key={message}>{message}</li>)}</ul></>}
       <details className="probe-why">
         <summary>{t.difference}: <Figure value={profile.volumeDifference.value} unit={profile.volumeDifference.unit} signed /></summary>
