@@ -47,7 +47,7 @@ export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): 
         {document.state === 'done' && <p role="status" className="quiet">{t.saved}</p>}
         {read.state === 'running' && <Waiting />}
         {read.state === 'failed' && <CallFailed error={read.error} onAgain={again} />}
-        {line?.voided && <p className="ticket-void">{t.voidedAt(localTime(line.voided.at, zone), line.voided.seq)} {line.voided.reason}{line.replacedBy && <> {words.register.replacedBy} <TicketLink number={line.replacedBy} />.</>}</p>}
+        {line?.voided && <p className="ticket-void">{t.voidedAt(localTime(line.voided.at, zone), line.voided.seq)} {line.voided.reason}{line.replacedBy && <>; {words.register.replacedBy} <TicketLink number={line.replacedBy} />.</>}</p>}
         {read.state === 'done' && (
           <>
             <MovedFigures ticket={read.value.ticket} />
