@@ -9,6 +9,7 @@ export { AIR_CONVENTION_NAMES, AIR_CONVENTIONS, type AirConventionName } from '.
 export { densityInAir, massOfVolume } from './mass.ts'
 export { massAndWeight, massAndWeightInputSchema, massAndWeightOutputSchema, type MassAndWeightInput, type MassAndWeightOutput } from './mass-and-weight.ts'
 export { multipliers, type Multipliers } from './multipliers.ts'
+export { SATURATED } from './saturated.ts'
 export { staticQuantity } from './static.ts'
 export { sumLine } from './sum-line.ts'
 export { staticQuantitySchema, worksheetSchema, type StaticQuantity, type Worksheet } from './worksheet.ts'

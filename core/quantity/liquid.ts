@@ -4,6 +4,7 @@ import type { Tank } from '../tank/index.ts'
 import { findLiquid, readConditionsOf, settingPaths, type FamilyLiquid } from '../volume-correction/index.ts'
 import type { Product } from './product.ts'
 import { takenOver } from './gauge-lines.ts'
+import { pressureOnLiquid, saturatedLines } from './saturated.ts'
 import { meanOfSamples, type SampledLiquid } from './sample-lines.ts'
 
 /**
@@ -50,10 +51,11 @@ function ofSamples(product: Product, samples: NonNullable<GaugeSnapshot['samples
 /** The density from head is that of the liquid at its own temperature. */
 function fromHead(product: Product, snapshot: GaugeSnapshot, tank: Tank, path: string): Outcome<FamilyLiquid> {
   const read = readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, path)
-  return andThen(read, ({ head, liquid: temperature, pressure }) => {
+  return andThen(read, ({ head, liquid: temperature, pressure: ofVessel }) => {
     if (head === null) throw new Error('a snapshot with pressures was read without a density from head')
+    const pressure = pressureOnLiquid(snapshot, ofVessel)
     const density: WrittenDensity = { value: `${head.density.text} kg/m3`, temperature: temperature.text, ...(pressure !== undefined && { pressure: pressure.text }), instrument: 'density-meter' }
-    return andThen(liquidWith(product, density, `${path}.hybrid`), (liquid) => accepted({ ...liquid, lines: [...head.lines, ...takenFrom(liquid, { ρobs: 'ρhead', tobs: 't' })] }))
+    return andThen(liquidWith(product, density, `${path}.hybrid`), (liquid) => accepted({ ...liquid, lines: [...head.lines, ...saturatedLines(snapshot, takenFrom(liquid, { ρobs: 'ρhead', tobs: 't' }))] }))
   })
 }
 

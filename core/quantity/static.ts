@@ -8,6 +8,7 @@ import { composeWorksheet } from './compose.ts'
 import { liquidOf } from './liquid.ts'
 import { observe, type Observed } from './observed-volume.ts'
 import type { Product } from './product.ts'
+import { pressureOnLiquid, saturatedLines } from './saturated.ts'
 import { readVapourSpace, type VapourRead } from './vapour-space.ts'
 import type { Worksheet } from './worksheet.ts'
 
@@ -15,6 +16,7 @@ import type { Worksheet } from './worksheet.ts'
  * Static quantity: tank, product and one gauge snapshot to the worksheet from the gauge to net standard volume, mass and
  * weight. Everything that is wrong with any of the three is refused at once, each at its path.
  *   GOV = (TOV − FW) × CTSh + FRA;  GSV = GOV × CTPL;  NSV = GSV × CSW
+ * Where the vapour above the liquid is counted, the liquid is saturated, and CPL = 1 whatever the pressure of the vessel.
  * Refuses what {@link checkTank}, {@link readSnapshot} and the volume correction refuse, and `tank-differs`,
  * `product-differs`, `level-outside-table`, `roof-in-critical-zone`, `out-of-range`.
  * @param tank with its capacity table, volumes in the table's unit
@@ -43,9 +45,9 @@ export function staticQuantity(tank: Tank, product: Product, snapshot: GaugeSnap
   })
   if (!all.ok) return refused(...eachOnce(all.findings))
   const { value } = all
-  const corrected = value.liquid.correct({ temperature: value.read.liquid, pressure: value.read.pressure ?? null }, { temperature: `${path}.temperatures.liquid`, pressure: `${path}.pressure` })
+  const corrected = value.liquid.correct({ temperature: value.read.liquid, pressure: pressureOnLiquid(snapshot, value.read.pressure) ?? null }, { temperature: `${path}.temperatures.liquid`, pressure: `${path}.pressure` })
   const worksheet = andThen(corrected, (correction) =>
-    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction, tableBase: value.base, roof: value.roof, roofLoad: value.roofLoad, waterBy: snapshot.waterBy, vapour: value.vapour, path }))
+    composeWorksheet({ tank, product, read: value.read, observed: value.observed, liquid: value.liquid, correction: { ...correction, lines: saturatedLines(snapshot, correction.lines) }, tableBase: value.base, roof: value.roof, roofLoad: value.roofLoad, waterBy: snapshot.waterBy, vapour: value.vapour, path }))
   return andThen(worksheet, (made) => accepted(withEvidence(made, [value.probe, value.log])))
 }
 

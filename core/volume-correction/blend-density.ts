@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { accepted, allOf, andThen, refused, type Finding, type Outcome } from '../refusal/index.ts'
-import { discriminate } from '../rounding/index.ts'
+import { discriminate, type Rounded } from '../rounding/index.ts'
 import { convertVolume, Decimal, densityIn, kilogramsPerCubicMetre, kilograms, parseDensity, parseMass, parseVolume, VOLUME_UNITS, writtenDigits, type Density, type DensityUnit, type VolumeUnit } from '../units/index.ts'
-import { exactLine, inputLine, quantitySchema, roundedLine, worksheetLineSchema, type WorksheetLine } from '../worksheet/index.ts'
+import { inputLine, quantitySchema, roundedLine, worksheetLineSchema, type WorksheetLine } from '../worksheet/index.ts'
 import { BASE_TEMPERATURES, type BaseTemperature } from './commodity.ts'
 import { definedAt60 } from './density-reading.ts'
 
@@ -32,6 +32,9 @@ const DENSITIES = { from: 300, to: 2000 } as const
 const CLAUSE = 'COMMON-PRACTICE blend by mass and volume'
 /** What the sum of volumes leaves out. */
 export const NO_SHRINKAGE = 'volumes are taken to add up: shrinkage on blending light with heavy liquids is not computed'
+
+/** The note on a volume or mass that was derived from the other. */
+const CARRIED_ON = 'the unrounded value is summed'
 
 interface Batch { readonly density: Density; readonly kgPerM3: Decimal; readonly cubicMetres: Decimal; readonly kg: Decimal; readonly amount: WorksheetLine; readonly name: string }
 
@@ -108,8 +111,8 @@ function outputOf(input: BlendDensityInput, batches: readonly Batch[], kg: Decim
     unrounded: { density: density.toFixed(), volume: cubicMetres.toFixed(), mass: kg.toFixed() },
     worksheet: [
       ...batches.flatMap(batchLines),
-      roundedLine({ symbol: 'Σm', name: 'Mass in vacuum of the blend', unit: 'kg', formula: masses.join(' + '), from: masses, clause: CLAUSE, rounded: mass }),
-      roundedLine({ symbol: 'ΣV', name: `Volume at ${input.baseTemperature} of the blend`, unit: volumeUnit, formula: volumes.join(' + '), from: volumes, clause: CLAUSE, rounded: volume, notes: [NO_SHRINKAGE] }),
+      roundedLine({ symbol: 'Σm', name: 'Mass in vacuum of the blend', unit: 'kg', formula: masses.join(' + '), from: masses, clause: CLAUSE, rounded: mass, notes: ['from the unrounded masses'] }),
+      roundedLine({ symbol: 'ΣV', name: `Volume at ${input.baseTemperature} of the blend`, unit: volumeUnit, formula: volumes.join(' + '), from: volumes, clause: CLAUSE, rounded: volume, notes: ['from the unrounded volumes', NO_SHRINKAGE] }),
       roundedLine({ symbol: 'ρb', name: `Base density of the blend, at ${input.baseTemperature}`, unit, formula: unit === 'kg/m3' ? 'Σm / ΣV' : `Σm / ΣV, in ${unit}`, from: ['Σm', 'ΣV'], clause: CLAUSE, rounded, notes: ['from the unrounded sums', NO_SHRINKAGE] }),
     ],
   }
@@ -118,11 +121,12 @@ function outputOf(input: BlendDensityInput, batches: readonly Batch[], kg: Decim
 function batchLines(batch: Batch, at: number): readonly WorksheetLine[] {
   const number = at + 1
   const byMass = batch.amount.symbol.startsWith('m')
+  const derived = (rounded: Rounded) => ({ rounded, from: [batch.amount.symbol, `ρ${number}`], clause: CLAUSE, notes: [CARRIED_ON] }) as const
   return [
     inputLine({ symbol: `ρ${number}`, name: `Base density of ${batch.name}`, value: writtenDigits(batch.density), unit: batch.density.unit, clause: CLAUSE }),
     batch.amount,
     byMass
-      ? exactLine({ symbol: `V${number}`, name: `Volume of ${batch.name}`, unit: 'm3', value: batch.cubicMetres, formula: `m${number} / ρ${number}`, from: [`m${number}`, `ρ${number}`], clause: CLAUSE })
-      : exactLine({ symbol: `m${number}`, name: `Mass in vacuum of ${batch.name}`, unit: 'kg', value: batch.kg, formula: `V${number} × ρ${number}`, from: [`V${number}`, `ρ${number}`], clause: CLAUSE }),
+      ? roundedLine({ symbol: `V${number}`, name: `Volume of ${batch.name}`, unit: 'm3', formula: `m${number} / ρ${number}`, ...derived(discriminate('volume m3', batch.cubicMetres)) })
+      : roundedLine({ symbol: `m${number}`, name: `Mass in vacuum of ${batch.name}`, unit: 'kg', formula: `V${number} × ρ${number}`, ...derived(discriminate('mass kg', batch.kg)) }),
   ]
 }

@@ -24,8 +24,8 @@ const VALUES = { density: { from: 300, to: 2000 }, VCF: { from: 0.5, to: 1.5 } }
 /**
  * Reads a product curve and holds every line against the one before: temperatures rise, in one unit; density or VCF falls;
  * and by no less than 0.2 and no more than 2.0 kg/m³ per °C (a VCF by 0.0002 to 0.0025), outside of which a figure was copied
- * wrongly. All lines are checked.
- * Refuses `unreadable-value`, `unit-not-accepted`, `out-of-range`, `curve-not-in-order`, `curve-slope-implausible`.
+ * wrongly. All lines are checked, and there are two or more: one point makes no line between neighbours.
+ * Refuses `missing-value`, `unreadable-value`, `unit-not-accepted`, `out-of-range`, `curve-not-in-order`, `curve-slope-implausible`.
  * @param curve as the certificate gives it
  * @param path where it stood
  * @source LAB-CERTIFICATE points
@@ -49,6 +49,7 @@ export function readCurve(curve: ProductCurve, path: string): Outcome<Curve> {
     // a line in another unit tells nothing of the line behind it
     if (before === undefined || before.unit === point.unit) points.push(point)
   })
+  if (curve.points.length < 2) findings.push({ code: 'missing-value', path: `${path}.points`, value: '', limit: 'two or more points of the certificate, each a temperature with its density or VCF', clause: 'LAB-CERTIFICATE points' })
   const unit = points[0]?.unit
   if (findings.length > 0 || unit === undefined) return refused(...findings)
   return accepted({ of, unit, points, named: `certificate ${curve.certificate} of ${curve.laboratory}, ${curve.date}` })

@@ -13,17 +13,22 @@ import { seawaterDensity } from './water-salinity.ts'
 export const WATER_EQUATIONS = ['MPMS-11.4.1', 'MPMS-11.2.3', 'UNESCO-44'] as const
 export type WaterEquationName = (typeof WATER_EQUATIONS)[number]
 
-/** One equation: its limits, whether it knows salt, and how it stands on a worksheet. */
-export interface WaterEquation {
+/** What a worksheet says of water whose equation is without salt. */
+export const FRESH_WATER = 'fresh water: the equation is without salt'
+
+/** How an equation stands on a worksheet, and its limits. */
+interface EquationWords {
   readonly standard: string
   readonly clause: Citation
   readonly limits: TemperatureLimits
-  readonly salt: boolean
   readonly formula: string
   readonly notes: readonly string[]
-  /** Density [kg/m³] at a temperature [°C, ITS-90] and practical salinity. */
-  readonly density: (t: number, salinity: number) => number
 }
+
+/** One equation: density [kg/m³] at a temperature [°C, ITS-90], of fresh water, or of seawater at a practical salinity. */
+export type WaterEquation = EquationWords & (
+  | { readonly salt: false; readonly density: (t: number) => number }
+  | { readonly salt: true; readonly density: (t: number, salinity: number) => number })
 
 /**
  * The equations. Those of 1984 and of seawater take temperatures of IPTS-68: seawater is converted; work to the tables of
@@ -33,12 +38,12 @@ export interface WaterEquation {
 export const WATER: { readonly [E in WaterEquationName]: WaterEquation } = {
   'MPMS-11.4.1': {
     standard: 'API MPMS 11.4.1 (2003), water', clause: 'MPMS-11.4.1 Patterson and Morris', limits: { from: 0, to: 40, unit: 'degC', clause: 'MPMS-11.4.1 Patterson and Morris' }, salt: false,
-    formula: '999.97358 {1 − [7.0134×10⁻⁸ D + 7.926504×10⁻⁶ D² − 7.575677×10⁻⁸ D³ + 7.314894×10⁻¹⁰ D⁴ − 3.596458×10⁻¹² D⁵]}, D = t − 3.9818', notes: [],
+    formula: '999.97358 {1 − [7.0134×10⁻⁸ D + 7.926504×10⁻⁶ D² − 7.575677×10⁻⁸ D³ + 7.314894×10⁻¹⁰ D⁴ − 3.596458×10⁻¹² D⁵]}, D = t − 3.9818', notes: [FRESH_WATER],
     density: (t) => waterDensity(t),
   },
   'MPMS-11.2.3': {
     standard: 'API MPMS 11.2.3 (1984), water', clause: 'MPMS-11.2.3 Wagenbreth and Blanke', limits: { from: 0, to: 40, unit: 'degC', clause: 'MPMS-11.2.3 Wagenbreth and Blanke' }, salt: false,
-    formula: '999.8395639 + 0.06798299989 t − 0.009106025564 t² + 1.005272999×10⁻⁴ t³ − 1.126713526×10⁻⁶ t⁴ + 6.591795606×10⁻⁹ t⁵', notes: ['the thermometer is taken as it reads'],
+    formula: '999.8395639 + 0.06798299989 t − 0.009106025564 t² + 1.005272999×10⁻⁴ t³ − 1.126713526×10⁻⁶ t⁴ + 6.591795606×10⁻⁹ t⁵', notes: [FRESH_WATER, 'the thermometer is taken as it reads'],
     density: (t) => waterDensityOf1980(t),
   },
   'UNESCO-44': {
@@ -90,23 +95,38 @@ export function readSalinity(text: string, path: string): Outcome<Salinity> {
   })
 }
 
+/** Water by its equation: fresh, or with the salinity that was stated. */
+export interface KnownWater {
+  readonly equation: WaterEquation
+  /** `Fresh water`, or `Seawater`. */
+  readonly name: string
+  /** Density [kg/m³] at a temperature [°C, ITS-90]. */
+  readonly density: (t: number) => number
+  /** The line of its salinity; none for fresh water. */
+  readonly lines: readonly WorksheetLine[]
+}
+
 /**
- * The equation and the salinity that belong together: salinity needs the equation of seawater, and that needs salinity.
+ * The equation and the salinity that belong together: salinity needs the equation of seawater, and that needs salinity; the
+ * others are of fresh water.
  * Refuses `value-not-used`, `missing-value` and what {@link readSalinity} refuses.
  * @param name the equation
  * @param salinity as written
  * @param path where the salinity stood
  * @source UNESCO-44 one-atmosphere equation of state
  */
-export function salinityFor(name: WaterEquationName, salinity: string | undefined, path: string): Outcome<Salinity | null> {
-  if (salinity === undefined) return WATER[name].salt ? refused({ code: 'missing-value', path, value: '', limit: 'seawater needs its practical salinity, as 35 PSU', clause: 'UNESCO-44 one-atmosphere equation of state' }) : accepted(null)
-  if (!WATER[name].salt) return refused({ code: 'value-not-used', path, value: salinity, limit: `${WATER[name].standard} is without salt; leave it out, or choose UNESCO-44`, clause: WATER[name].clause })
-  return readSalinity(salinity, path)
+export function waterOf(name: WaterEquationName, salinity: string | undefined, path: string): Outcome<KnownWater> {
+  const equation = WATER[name]
+  if (!equation.salt) {
+    if (salinity === undefined) return accepted({ equation, name: 'Fresh water', density: equation.density, lines: [] })
+    return refused({ code: 'value-not-used', path, value: salinity, limit: `${equation.standard} is without salt; leave it out, or choose UNESCO-44`, clause: equation.clause })
+  }
+  if (salinity === undefined) return refused({ code: 'missing-value', path, value: '', limit: 'seawater needs its practical salinity, as 35 PSU', clause: 'UNESCO-44 one-atmosphere equation of state' })
+  return andThen(readSalinity(salinity, path), (S) => accepted({ equation, name: 'Seawater', density: (t: number) => equation.density(t, S.value.toNumber()), lines: salinityLines(S) }))
 }
 
-/** The line of a salinity; none where there is no salt. */
-export function salinityLines(salinity: Salinity | null): readonly WorksheetLine[] {
-  return salinity === null ? [] : [inputLine({ symbol: 'S', name: 'Practical salinity', value: writtenDigits(salinity), unit: 'PSU', clause: 'UNESCO-44 range of practical salinity' })]
+function salinityLines(salinity: Salinity): readonly WorksheetLine[] {
+  return [inputLine({ symbol: 'S', name: 'Practical salinity', value: writtenDigits(salinity), unit: 'PSU', clause: 'UNESCO-44 range of practical salinity' })]
 }
 
 /**
@@ -124,20 +144,18 @@ export function densityOfWater(input: WaterDensityInput): Outcome<WaterDensityOu
   const equation = WATER[name]
   const read = (text: string, path: string): Outcome<Temperature> => andThen(parseTemperature(text, path), (temperature) => within(temperature, path, equation.limits))
   const reference: Outcome<Temperature | null> = input.referenceTemperature === undefined ? accepted(null) : read(input.referenceTemperature, 'referenceTemperature')
-  return andThen(allOf({ temperature: read(input.temperature, 'temperature'), salinity: salinityFor(name, input.salinity, 'salinity'), reference }), ({ temperature, salinity, reference }) => {
-    const S = salinity?.value.toNumber() ?? 0
-    const density = equation.density(degC(temperature), S)
+  return andThen(allOf({ temperature: read(input.temperature, 'temperature'), water: waterOf(name, input.salinity, 'salinity'), reference }), ({ temperature, water, reference }) => {
+    const density = water.density(degC(temperature))
     const rounded = discriminate('water density kg/m3', density)
-    const atReference = reference === null ? null : { temperature: reference, density: equation.density(degC(reference), S) }
+    const atReference = reference === null ? null : { temperature: reference, density: water.density(degC(reference)) }
     const ratio = atReference === null ? null : density / atReference.density
-    const salt = salinityLines(salinity)
     const words = { formula: equation.formula, clause: equation.clause, unit: 'kg/m3', notes: [...equation.notes] }
-    const from = salt.map((line) => line.symbol)
+    const from = water.lines.map((line) => line.symbol)
     return accepted({
       density: { value: rounded.text, unit: 'kg/m3' }, ratio: ratio === null ? null : discriminate('CTDW', ratio).text,
       unrounded: { density, ratio }, standard: equation.standard,
       worksheet: [
-        ...salt, temperatureLine('t', 'Temperature of the water', temperature),
+        ...water.lines, temperatureLine('t', 'Temperature of the water', temperature),
         roundedLine({ ...words, symbol: 'ρw', name: 'Density of the water', from: ['t', ...from], rounded }),
         ...(atReference === null || ratio === null ? [] : [
           temperatureLine('tref', 'Reference temperature', atReference.temperature),

@@ -5,7 +5,7 @@ import { readAtAtmosphere, within } from './at-atmosphere.ts'
 import { readDensity, type DensityReading } from './density-reading.ts'
 import type { ConditionPaths, Conditions, Family, FamilyInput, FamilyLiquid, FamilyPaths, ProductSettings, SettingPaths, WrittenConditions } from './family.ts'
 import { baseAsTemperature, liquidFromReading, liquidOfItself, type Expansion } from './liquid-at-atmosphere.ts'
-import { salinityFor, salinityLines, WATER, WATER_EQUATIONS, type Salinity, type WaterEquation, type WaterEquationName } from './water-density.ts'
+import { WATER, WATER_EQUATIONS, waterOf, type KnownWater, type WaterEquationName } from './water-density.ts'
 
 /** How far a stated density of water may be from its equation: salts that no equation knows make it heavier. */
 const NEAR = 0.01
@@ -32,8 +32,8 @@ function readConditions(written: WrittenConditions, paths: ConditionPaths, editi
   return readAtAtmosphere(written, paths, WATER[equationOf(edition)].limits)
 }
 
-function settingsOf(input: ProductSettings, paths: SettingPaths): Outcome<Salinity | null> {
-  return salinityFor(equationOf(input.edition), input.salinity, paths.salinity)
+function settingsOf(input: ProductSettings, paths: SettingPaths): Outcome<KnownWater> {
+  return waterOf(equationOf(input.edition), input.salinity, paths.salinity)
 }
 
 function findLiquid(input: FamilyInput, paths: FamilyPaths): Outcome<FamilyLiquid> {
@@ -41,24 +41,24 @@ function findLiquid(input: FamilyInput, paths: FamilyPaths): Outcome<FamilyLiqui
   const equation = WATER[equationOf(input.edition)]
   const reading: Outcome<DensityReading | null> = input.density === undefined ? accepted(null)
     : readDensity(input.density, paths.density, { baseTemperature, readConditions: (written, at) => readConditions(written, at, input.edition), clause: equation.clause })
-  return andThen(allOf({ salinity: settingsOf(input, paths.settings), reading }), ({ salinity, reading }) => {
-    const baseDensity = equation.density(degC(baseAsTemperature(baseTemperature)), salinity?.value.toNumber() ?? 0)
-    const expansion = expansionOf(equation, salinity, baseDensity, baseTemperature)
-    if (reading === null) return accepted(liquidOfItself(expansion, baseDensity, baseTemperature, { formula: `ρw(${baseTemperature})`, from: expansion.settings.map((line) => line.symbol), before: expansion.settings }))
+  return andThen(allOf({ water: settingsOf(input, paths.settings), reading }), ({ water, reading }) => {
+    const baseDensity = water.density(degC(baseAsTemperature(baseTemperature)))
+    const expansion = expansionOf(water, baseDensity, baseTemperature)
+    if (reading === null) return accepted(liquidOfItself(expansion, baseDensity, baseTemperature, { formula: `ρw(${baseTemperature}), ${water.name.toLowerCase()}`, from: expansion.settings.map((line) => line.symbol), before: expansion.settings }))
     const liquid = liquidFromReading(expansion, reading, baseTemperature)
     if (Math.abs(liquid.baseDensity / baseDensity - 1) <= NEAR) return accepted(liquid)
     return refused({ code: 'density-off-curve', path: `${paths.density}.value`, value: reading.density.text, limit: `within 1 % of ${display(baseDensity, 1)} kg/m3 at ${baseTemperature}; for brine use a product curve`, clause: 'COMMON-PRACTICE' })
   })
 }
 
-function expansionOf(equation: WaterEquation, salinity: Salinity | null, baseDensity: number, baseTemperature: string): Expansion {
-  const ctl = (at: Temperature): number => equation.density(degC(at), salinity?.value.toNumber() ?? 0) / baseDensity
+function expansionOf({ equation, density, lines }: KnownWater, baseDensity: number, baseTemperature: string): Expansion {
+  const ctl = (at: Temperature): number => density(degC(at)) / baseDensity
   return {
     standard: equation.standard, subgroup: equation.salt ? 'seawater' : 'water', clause: equation.clause,
-    formula: `ρw(t) / ρw(${baseTemperature}), ρw = ${equation.formula}`, notes: equation.notes, settings: salinityLines(salinity),
+    formula: `ρw(t) / ρw(${baseTemperature}), ρw = ${equation.formula}`, notes: equation.notes, settings: lines,
     ctl: (_, at) => ctl(at),
-    toBase: (density, at) => density / ctl(at),
-    baseFormula: (density, t) => `${density} × ρw(${baseTemperature}) / ρw(${t})`,
+    toBase: (observed, at) => observed / ctl(at),
+    baseFormula: (observed, t) => `${observed} × ρw(${baseTemperature}) / ρw(${t})`,
     within: (at, path) => within(at, path, equation.limits),
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { GaugeSnapshot } from '../../../core/gauge/index.ts'
-import { checkProduct, staticQuantity, worksheetSchema, type Product } from '../../../core/quantity/index.ts'
+import { checkProduct, SATURATED, staticQuantity, worksheetSchema, type Product } from '../../../core/quantity/index.ts'
 import { transferQuantity } from '../../../core/transfer/index.ts'
 import { Decimal } from '../../../core/units/index.ts'
 import { COMMODITIES, FAMILIES, type Commodity, type Edition } from '../../../core/volume-correction/index.ts'
@@ -66,6 +66,11 @@ describe('a bullet of light hydrocarbon, with the vapour above it', () => {
       TOV: '352.500', // 150 + 1500/2000 × 270
       CTSh: '1.00015', // TSh = (7 × 22 + 18)/8 = 21.5; ΔT 6.5
       CTL: '0.97920', // RD60 0.50668 from 507.0 kg/m³ at 15 °C: 0.979195
+      // The vapour above it is in equilibrium with the liquid, so that the liquid is at its vapour pressure, where MPMS 11.2.2 has
+      // CPL = 1 / [1 − F (P − Pe)] with P = Pe: 1, whatever the gauge on the vessel reads.
+      P: '0', CPL: '1.00000', CTPL: '0.97920',
+      GSVliq: '345.220', // 352.553 × 0.97920 = 345.2199
+      GSV: '350.360', // 345.220 + 5.140
       GOV: '352.553', // 352.500 × 1.00015
       VT: '500', Vv: '147.522', // (500 − 352.5) × 1.00015
       'ρv': '17.668', // 44.097 × (750 + 101.325) / (0.86 × 8.314462618 × 297.15) = 17.66835
@@ -75,8 +80,41 @@ describe('a bullet of light hydrocarbon, with the vapour above it', () => {
     })
     const { quantity } = sheet
     expect(quantity.gsv.value).toBe(valueOf(sheet, 'GSVliq').plus('5.140').toFixed(3))
+    expect(quantity.mass.value).toBe('177.633') // 350.360 × 507.0 = 177 632.52 kg
     expect(quantity.mass.value).toBe(new Decimal(quantity.gsv.value).times('507.0').div(1000).toFixed(3, Decimal.ROUND_HALF_UP))
     expect(lineOf(sheet.lines, 'GSV').from).toEqual(['GSVliq', 'VLE'])
+  })
+
+  it('does not press on the liquid with the pressure of its own vapour, and says so', () => {
+    const sheets = ['750 kPa', '1100 kPa'].map((pressure) => quantityOf(tank, product, { ...gauge, pressure }))
+    for (const { lines, quantity } of sheets) {
+      expect([quantity.cpl, lineOf(lines, 'CPL').formula]).toEqual(['1.00000', '1'])
+      for (const symbol of ['P', 'CPL']) expect(lineOf(lines, symbol).notes).toEqual([SATURATED])
+    }
+    // the pressure counts for the vapour
+    expect(sheets.map(({ lines }) => lineOf(lines, 'Pv').value)).toEqual(['750', '1100'])
+    // without vapour the same pressure compresses the liquid: propane at 22 °C has a vapour pressure of about 780 kPa gauge (from memory)
+    const { vapour: _, ...full } = gauge
+    expect(Number(quantityOf(tank, product, { ...full, pressure: '3000 kPa' }).quantity.cpl)).toBeGreaterThan(1.003)
+  })
+
+  it('is not refused for a compressibility that nobody needs: 0.68 RD, of which no vapour pressure is published', () => {
+    const heavy = { ...gauge, density: { value: '680.0 kg/m3', instrument: 'base' as const }, pressure: '40 kPa' }
+    expect(quantityOf(tank, product, heavy).quantity.cpl).toBe('1.00000')
+    const { vapour: _, ...full } = heavy
+    expect(findingsOf(staticQuantity(tank, product, full)).map(({ code, path }) => `${code} ${path}`)).toEqual(['out-of-range snapshot.pressure'])
+  })
+
+  it('takes a density from head as that of the saturated liquid too', () => {
+    const { density: _, ...rest } = gauge
+    // 500.0 kg/m³ by hand: (p1 − p3 − ρv g (h3 − L)) / (g (L − h1)) = (11 767.98 − 264.78) / (9.80665 × 2.346) with the sensors below
+    const byHead = quantityOf(tank, product, {
+      ...rest, hybrid: { bottom: { height: '0.154 m', pressure: '761.76798 kPa' }, top: { height: '4.000 m', pressure: '750 kPa' }, gravity: '9.80665 m/s2', vapourDensity: '18 kg/m3' },
+    })
+    expect(lineOf(byHead.lines, 'ρhead').value).toBe('500.0')
+    for (const symbol of ['Pobs', 'P', 'CPL']) expect(lineOf(byHead.lines, symbol).notes).toEqual([SATURATED])
+    // one density at one temperature: the density of the tank is that from head, 500.0 = ρb × CTL
+    expect(Number(lineOf(byHead.lines, 'ρb').unrounded) * Number(lineOf(byHead.lines, 'CTL').unrounded)).toBeCloseTo(500.0, 1)
   })
 
   it('counts no vapour that was not measured', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { correctVolume, ethanolWaterDensity, type ProductCurve, type VolumeCorrectionInput } from '../../../core/volume-correction/index.ts'
-import { must } from '../../support/must.ts'
+import { checkSettings, correctVolume, ethanolWaterDensity, settingPaths, type ProductCurve, type VolumeCorrectionInput } from '../../../core/volume-correction/index.ts'
+import { findingsOf, must } from '../../support/must.ts'
 import { publishedRows } from '../../support/published-rows.ts'
 import { codesOf } from '../../support/refusals.ts'
 
@@ -64,6 +64,18 @@ describe('a product curve of densities', () => {
     for (let t = 0; t <= 40; t += 0.5) {
       expect(Math.abs(must(correctVolume({ ...GIVEN, curve: { ...CURVE, points }, temperature: `${t} degC` })).densityAtConditions - ethanolWaterDensity(1, t)), `${t} °C`).toBeLessThan(0.02)
     }
+  })
+})
+
+describe('a product with a curve of too few points', () => {
+  it.each([['no point', []], ['one point', [{ temperature: '15 degC', density: '846.3 kg/m3' }]]] as const)('%s: it cannot be set up, and the finding says what is missing', (_, points) => {
+    const found = findingsOf(checkSettings('curve', { edition: 'LAB-CERTIFICATE', baseTemperature: '15 degC', curve: { ...CURVE, points: [...points] } }, settingPaths('product')))
+    expect(found.map(({ code, path }) => `${code} ${path}`)).toEqual(['missing-value product.curve.points'])
+  })
+
+  it('is told of its one point too, where that cannot be read', () => {
+    const found = findingsOf(correctVolume({ ...GIVEN, curve: { ...CURVE, points: [{ temperature: 'warm', density: '846.3 kg/m3' }] } }))
+    expect(found.map(({ code, path }) => `${code} ${path}`)).toEqual(['unreadable-value curve.points.0.temperature', 'missing-value curve.points'])
   })
 })
 

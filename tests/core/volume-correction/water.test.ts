@@ -69,6 +69,25 @@ describe('the operation on water', () => {
     expect(must(densityOfWater({ temperature: '24.994 degC', salinity: '35 PSU' })).standard).toBe(WATER['UNESCO-44'].standard)
   })
 
+  it('says that water without salinity is fresh, and prints the salinity of seawater', () => {
+    for (const equation of ['MPMS-11.4.1', 'MPMS-11.2.3'] as const) {
+      const { worksheet } = must(densityOfWater({ temperature: '15 degC', referenceTemperature: '20 degC', equation }))
+      expect(worksheet.map(({ symbol }) => symbol)).toEqual(['t', 'ρw', 'tref', 'ρref', 'CTDW'])
+      for (const symbol of ['ρw', 'ρref']) expect(worksheet.find((line) => line.symbol === symbol)?.notes).toContain('fresh water: the equation is without salt')
+    }
+    const sea = must(densityOfWater({ temperature: '15 degC', salinity: '35 PSU' })).worksheet
+    expect(sea.find(({ symbol }) => symbol === 'S')).toMatchObject({ value: '35', unit: 'PSU' })
+    expect(sea.flatMap(({ notes }) => notes).join()).not.toContain('fresh')
+  })
+
+  it('says so as a commodity, on the lines of its base density and of CTL', () => {
+    const fresh = must(correctVolume({ commodity: 'water', baseTemperature: '15 degC', temperature: '20 degC' })).worksheet
+    expect(fresh.find(({ symbol }) => symbol === 'ρb')?.formula).toBe('ρw(15 degC), fresh water')
+    expect(fresh.find(({ symbol }) => symbol === 'CTL')?.notes).toContain('fresh water: the equation is without salt')
+    const sea = must(correctVolume({ commodity: 'water', edition: 'UNESCO-44', salinity: '0 PSU', baseTemperature: '15 degC', temperature: '20 degC' })).worksheet
+    expect(sea.find(({ symbol }) => symbol === 'ρb')).toMatchObject({ formula: 'ρw(15 degC), seawater', from: ['S'] })
+  })
+
   it('the ratio to a reference temperature is that of the densities', () => {
     const output = must(densityOfWater({ temperature: '30 degC', referenceTemperature: '20 degC' }))
     expect(output.unrounded.ratio).toBe(waterDensity(30) / waterDensity(20))

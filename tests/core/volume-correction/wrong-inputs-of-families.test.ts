@@ -34,6 +34,7 @@ const blended = (what: string, input: BlendDensityInput, ...finding: Told): Wron
 const weighed = (what: string, input: MassAndWeightInput, ...finding: Told): Wrong => told(what, massAndWeight(input), finding)
 const water = (what: string, input: WaterDensityInput, ...finding: Told): Wrong => told(what, densityOfWater(input), finding)
 
+const TWO_POINTS = 'two or more points of the certificate, each a temperature with its density or VCF'
 const OTHER_BASE = '; for another base temperature use a product curve'
 const NO_PRESSURE = '-4 to 4 kPa gauge: no effect of pressure is published for this liquid'
 const SLOPE = '0.2 to 2 kg/m3 per degC; compare this line and the one before with the certificate'
@@ -81,6 +82,8 @@ const TABLE: readonly Wrong[] = [
   water('a reference that cannot be read', { ...WATER, referenceTemperature: 'cold' }, 'unreadable-value', 'referenceTemperature', 'cold', 'a temperature as 88.3 degF or 31.25 degC', 'HOUSE units'),
   corrected('a density that no water has', { ...SEA, density: { value: '1100 kg/m3' } }, 'density-off-curve', 'density.value', '1100 kg/m3', 'within 1 % of 1026.0 kg/m3 at 15 degC; for brine use a product curve', 'COMMON-PRACTICE'),
   // product curves
+  corrected('a curve without points', { ...GIVEN, curve: { ...CURVE, points: [] } }, 'missing-value', 'curve.points', '', TWO_POINTS, LINES),
+  corrected('a curve of one point, even where it is the base temperature', { ...GIVEN, curve: { ...CURVE, points: [{ temperature: '15 degC', density: '846.3 kg/m3' }] } }, 'missing-value', 'curve.points', '', TWO_POINTS, LINES),
   corrected('a curve that goes back in temperature', curveOf(1, { temperature: '9 degC' }), 'curve-not-in-order', 'curve.points.1.temperature', '9 degC', 'a temperature above 10 degC, the line before', LINES),
   corrected('a temperature twice', curveOf(2, { temperature: '20 degC' }), 'curve-not-in-order', 'curve.points.2.temperature', '20 degC', 'a temperature above 20 degC, the line before', LINES),
   corrected('a density that rises', curveOf(2, { density: '848.2 kg/m3' }), 'curve-not-in-order', 'curve.points.2.density', '848.2 kg/m3', 'less than 842.6 kg/m3, the line before, since the liquid expands', LINES),
