@@ -42,10 +42,12 @@ const productColumns = (files: Files): readonly Column[] => [
   { name: 'curve', at: 'curve', optional: true, read: (name, path) => curveFile(files, `terminal/${name}`, path) },
 ]
 const tankColumns = (files: Files): readonly Column[] => [
-  ...plain(['code', 'name', 'product']), { name: 'shell_material', at: 'shellMaterial' }, { name: 'insulated', at: 'insulated', read: yesOrNo },
+  ...plain(['code', 'name', 'product']), { name: 'shape', at: 'shape', optional: true }, { name: 'shell_material', at: 'shellMaterial' }, { name: 'insulated', at: 'insulated', read: yesOrNo },
   { name: 'roof', at: 'roof.kind' }, { name: 'roof_mass', at: 'roof.mass', optional: true }, { name: 'roof_in_table', at: 'roof.inTable', optional: true, read: yesOrNo },
   { name: 'roof_reference_density', at: 'roof.referenceDensity', optional: true }, { name: 'roof_printed_adjustment', at: 'roof.printedAdjustment', optional: true },
   { name: 'critical_from', at: 'roof.criticalZone.from', optional: true }, { name: 'critical_to', at: 'roof.criticalZone.to', optional: true },
+  ...(['low', 'high', 'position'] as const).map((part) => ({ name: `roof_legs_${part}`, at: `roof.legs.${part}`, optional: true })),
+  { name: 'usual_water_cut', at: 'usualWaterCut', optional: true },
   { name: 'datum', at: 'datum' }, { name: 'reference_gauge_height', at: 'referenceGaugeHeight' }, { name: 'reference_height_tolerance', at: 'referenceHeightTolerance' },
   { name: 'capacity_table', at: 'capacityTable', read: (name, path, cell) => tableFile(files, `terminal/${name}`, path, cell('code')) },
 ]

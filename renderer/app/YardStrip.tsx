@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { Decimal, lengthFromMillimetres, millimetres, parseLength, printLength } from '../../core/units/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
+import { crownShare } from '../gauge/picture-levels.ts'
 import { addressOf } from './route.ts'
 import type { TerminalNow } from './TerminalContext.tsx'
 import { TankGlyph } from './TankGlyph.tsx'
@@ -23,7 +24,7 @@ function TankLink({ tank, gauge, here }: { readonly tank: Tank; readonly gauge: 
   const temperature = gauge?.temperature ?? ''
   return (
     <a href={addressOf('transfer', [], { tank: tank.code })} className="yard-tank" aria-current={here ? 'true' : undefined}>
-      <TankGlyph roof={tank.roof.kind} insulated={tank.insulated} liquid={gauge ? shareOf(gauge.levelMm, tank) : 0} water={gauge ? shareOf(gauge.waterMm, tank) : 0} />
+      <TankGlyph shape={tank.shape ?? 'upright-cylinder'} roof={tank.roof.kind} insulated={tank.insulated} liquid={gauge ? shareOf(gauge.levelMm, tank) : 0} water={gauge ? shareOf(gauge.waterMm, tank) : 0} />
       <span className="yard-code">{tank.code}<span className="read-aloud"> {tank.name}</span></span>
       <span className="yard-level">{level}</span>
       <span className="yard-temperature">{temperature}</span>
@@ -36,8 +37,8 @@ function levelOf(mm: string, tank: Tank): string {
   return printLength(lengthFromMillimetres(new Decimal(mm), tank.capacityTable.levelUnit))
 }
 
-/** A level as a share of the reference gauge height, for the picture only. */
+/** A level as a share of the reference gauge height, of a round tank as a share of its inside; for the picture only. */
 function shareOf(mm: string, tank: Tank): number {
   const height = parseLength(tank.referenceGaugeHeight, 'referenceGaugeHeight')
-  return height.ok ? new Decimal(mm).div(millimetres(height.value)).toNumber() : 0
+  return height.ok ? new Decimal(mm).div(millimetres(height.value)).toNumber() / crownShare(tank) : 0
 }

@@ -49,6 +49,17 @@ export function criticalZone(tank: Tank): { readonly from: number; readonly to: 
   return zone.ok ? { from: zone.value.from.div(height).toNumber(), to: zone.value.to.div(height).toNumber() } : undefined
 }
 
+/**
+ * Where the crown of a sphere or lying cylinder stands, as a share of the reference gauge height: at the last level of its
+ * table; of a table that ends far below the hatch no crown can be told, and 0.6 is drawn. An upright tank: 1.
+ */
+export function crownShare(tank: Tank): number {
+  const height = read(tank.referenceGaugeHeight)
+  if ((tank.shape ?? 'upright-cylinder') === 'upright-cylinder' || !height || height.isZero()) return 1
+  const last = new Decimal(tank.capacityTable.rows.at(-1)?.[0] ?? 0)
+  return Math.min(1, Math.max(0.6, last.div(height).toNumber()))
+}
+
 function read(text: string): Millimetres | undefined {
   if (text.trim() === '') return undefined
   const length = parseLength(text, 'picture')

@@ -35,6 +35,41 @@ describe('the folder of a terminal', () => {
     expect(findings(await sampleFilesWith(file, [was, is]))).toEqual(expected)
   })
 
+  describe('a tank with columns that the samples do without', () => {
+    const NAMES = ['shape', 'roof_legs_low', 'roof_legs_high', 'roof_legs_position', 'usual_water_cut'] as const
+    type More = Partial<Record<(typeof NAMES)[number], string>>
+    /** The tanks of the samples with these cells at the end of the lines of the tanks named. */
+    const withCells = async (more: Readonly<Record<string, More>>): Promise<Files> => {
+      const files = await sampleFiles()
+      const [heading = '', ...lines] = (files[TANKS] ?? '').trim().split('\n')
+      const cells = (line: string): readonly string[] => NAMES.map((name) => more[line.split(',')[0] ?? '']?.[name] ?? '')
+      return { ...files, [TANKS]: [[heading, ...NAMES].join(','), ...lines.map((line) => [line, ...cells(line)].join(','))].join('\n') }
+    }
+
+    it('is read with its shape, the legs of its roof and its usual water cut; an empty cell leaves the tank as it was', async () => {
+      const before = readTerminalFolder(await sampleFiles())
+      const after = readTerminalFolder(await withCells({
+        'TK-101': { roof_legs_low: '5 ft 0 in', roof_legs_high: '6 ft 6 in', roof_legs_position: 'high', usual_water_cut: '3 in' }, 'TK-302': { shape: 'horizontal-cylinder' },
+      }))
+      if (!before.ok || !after.ok) throw new Error(JSON.stringify([before, after]))
+      const tank = (code: string) => after.value.tanks.find((one) => one.code === code)
+      expect(tank('TK-101')).toMatchObject({ usualWaterCut: '3 in', roof: { legs: { low: '5 ft 0 in', high: '6 ft 6 in', position: 'high' } } })
+      expect(tank('TK-302')?.shape).toBe('horizontal-cylinder')
+      const others = (tanks: typeof before.value.tanks) => tanks.filter(({ code }) => code !== 'TK-101' && code !== 'TK-302')
+      expect(others(after.value.tanks)).toEqual(others(before.value.tanks))
+    })
+
+    it.each<readonly [string, string, More, readonly string[]]>([
+      ['a shape that is none', 'TK-302', { shape: 'egg' }, ['terminal/tanks.csv line 8, shape: malformed-input']],
+      ['a sphere with a floating roof', 'TK-101', { shape: 'sphere' }, ['terminal/tanks.csv line 2, roof: value-not-used']],
+      ['legs without their position', 'TK-101', { roof_legs_low: '5 ft 0 in', roof_legs_high: '6 ft 6 in' }, ['terminal/tanks.csv line 2, roof_legs_position: malformed-input']],
+      ['legs of which the high position is the lower', 'TK-101', { roof_legs_low: '6 ft 6 in', roof_legs_high: '5 ft 0 in', roof_legs_position: 'low' }, ['terminal/tanks.csv line 2, roof_legs_high: out-of-range']],
+      ['a usual water cut without its unit', 'TK-101', { usual_water_cut: '75' }, ['terminal/tanks.csv line 2, usual_water_cut: unreadable-value']],
+    ])('refuses %s at its cell', async (_, tank, cells, expected) => {
+      expect(findings(await withCells({ [tank]: cells }))).toEqual(expected)
+    })
+  })
+
   describe('a product by its own curve', () => {
     const CURVE = { certificate: 'LC-2026-0031', laboratory: 'Invented Laboratory', date: '2026-02-03', points: [{ temperature: '10 degC', density: '1025.5 kg/m3' }, { temperature: '30 degC', density: '1011.4 kg/m3' }] }
     const withCurve = async (more: Files): Promise<Files> => {

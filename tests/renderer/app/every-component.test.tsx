@@ -24,6 +24,7 @@ import { InventorySheet } from '../../../renderer/gauge/InventorySheet.tsx'
 import { newInventory } from '../../../renderer/gauge/inventory-form.ts'
 import { KeptNote } from '../../../renderer/gauge/KeptNote.tsx'
 import { Insulation, Roof } from '../../../renderer/gauge/PictureShell.tsx'
+import { RoundPicture } from '../../../renderer/gauge/RoundPicture.tsx'
 import { SheetChecks } from '../../../renderer/gauge/SheetChecks.tsx'
 import { TankPicture } from '../../../renderer/gauge/TankPicture.tsx'
 import { VerifyFields } from '../../../renderer/gauge/VerifyFields.tsx'
@@ -78,7 +79,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   KeyList: [<KeyList open={false} onClose={nothing} />, ''],
   KeysProvider: [<KeysProvider>inside</KeysProvider>, 'inside'],
   TankAtHandProvider: [<TankAtHandProvider>inside</TankAtHandProvider>, 'inside'],
-  TankGlyph: [<TankGlyph roof="external-floating" insulated liquid={0.4} water={0.01} />, '<svg'],
+  TankGlyph: [<TankGlyph shape="upright-cylinder" roof="external-floating" insulated liquid={0.4} water={0.01} />, '<svg'],
   TerminalProvider: [<TerminalProvider>inside</TerminalProvider>, 'Opening the ledger'],
   YardStrip: [<YardStrip now={now} chosen="T-101" />, '4000 mm'],
   BridgeProvider: [<BridgeProvider bridge={silent}>inside</BridgeProvider>, 'inside'],
@@ -97,6 +98,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   VerifyJob: [<VerifyJob tank="T-101" />, 'No verdict yet'],
   VerifyLevels: [<VerifyLevels stage="asFound" form={newVerification('T-101')} result={undefined} units={usualUnits(tank, product)} errors={new Map()} act={nothing} />, 'Level 3'],
   TemperatureProfile: [<svg><TemperatureProfile x={0} hollow spots={[{ at: 0.1, label: '18.5 degC', warmth: 0 }, { at: 0.3, label: '20.1 degC', warmth: 1 }]} /></svg>, 'picture-profile'],
+  RoundPicture: [<svg><RoundPicture tank={{ ...TANKS[0]!, shape: 'sphere' }} shape="sphere" columns={[]} liquid={0.4} water={0} waterLabel="" /></svg>, 'picture-product'],
   TankPicture: [<TankPicture tank={TANKS[2]} columns={[{ id: 'gauge', form: aFilledGauge({ level: '21 ft 7 1/4 in', waterCut: '3 in' }) }]} />, '21 ft 7 1/4 in'],
   Button: [<Button primary keys="R">New receipt</Button>, 'New receipt'],
   DenseTable: [<DenseTable label="Tanks" rows={TANKS} rowKey={({ code }) => code} empty="none" columns={[{ key: 'code', head: 'Code', cell: ({ code }) => code, sortBy: ({ code }) => code }]} onChoose={nothing} />, 'T-302'],
