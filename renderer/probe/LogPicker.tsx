@@ -13,10 +13,11 @@ import { Figure } from '../parts/Figure.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
-import { beginFilled, fillTransfer } from './fill-draft.ts'
+import { beginFilled, fillProbe, fillTransfer } from './fill-draft.ts'
 import { gaugeFromLog } from './filled-gauge.ts'
-import { beginPick, chosenTransfer, isWrongOrder, logPick, type LogAction, type LogPick } from './log-pick.ts'
+import { beginPick, chosenAs, chosenTransfer, isWrongOrder, logPick, type LogAction, type LogPick } from './log-pick.ts'
 import type { FilledFor } from './filled-for.ts'
+import { withPressures } from './probe-form.ts'
 
 type Movement = PickedGauges['movements'][number]
 
@@ -49,11 +50,23 @@ export function LogPicker({ log, picked, isFor }: { readonly log: GaugeLog; read
       setFailed(callError(error))
     }
   }
+  const hasProbe = useMemo(() => log.lines.some(({ tank, modules }) => tank === picked.tank && modules !== undefined), [log, picked])
+  const read = log.lines.find(({ line }) => line === moment?.line)
+  const toProbe = async (): Promise<void> => {
+    const { modules, at, line } = read ?? {}
+    if (modules === undefined || at === undefined || line === undefined) return
+    try {
+      await fillProbe(bridge, picked.tank, (kept) => withPressures(kept, modules, localTime(at, zone)), isFor && { ...isFor, gauge: chosenAs(pick, line) ?? isFor.gauge })
+    } catch (error) {
+      setFailed(callError(error))
+    }
+  }
   const keys = { group: t.title }
   useKey('o', t.setOpening, () => act({ do: 'open' }), keys)
   useKey('c', t.setClosing, () => act({ do: 'close' }), keys)
   useKey('b', t.earlierStill, () => act({ do: 'point-still', way: 'before' }), keys)
   useKey('n', t.laterStill, () => act({ do: 'point-still', way: 'after' }), keys)
+  useKey('p', t.toProbe, () => void toProbe(), { ...keys, when: read?.modules !== undefined })
   useKey('ctrl+enter', t.fill, () => void fill(), keys)
   const shown = (at: string): string => localTime(at, zone)
   const says = moment ? t.momentSays(shown(moment.at), `${moment.level.value} mm`, moment.why, moment.settled) : ''
@@ -65,6 +78,7 @@ export function LogPicker({ log, picked, isFor }: { readonly log: GaugeLog; read
         <input id="log-moment" type="range" min={0} max={picked.moments.length - 1} step={1} value={pick.cursor} aria-valuetext={says} onChange={(event) => act({ do: 'point', at: Number(event.currentTarget.value) })} />
         <Button keys="O" onClick={() => act({ do: 'open' })}>{t.setOpening}</Button>
         <Button keys="C" onClick={() => act({ do: 'close' })}>{t.setClosing}</Button>
+        {hasProbe && <Button keys="P" disabled={read?.modules === undefined} onClick={() => void toProbe()}>{t.toProbe}</Button>}
       </div>
       <p aria-live="polite">{says}</p>
       <p className="quiet">{t.rule(picked.rule)}</p>

@@ -8,7 +8,7 @@ import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { filledFor } from './filled-for.ts'
-import { newProbe, probeFormSchema } from './probe-form.ts'
+import { keptProbe, probeDraft } from './probe-draft.ts'
 import { ProbeSheet } from './ProbeSheet.tsx'
 
 /** `#/gauge/probe?tank=T-101` · `&draft=<transfer>&gauge=closing`: a probe's reading; one draft for each tank. */
@@ -20,12 +20,5 @@ export function ProbePage({ route }: { readonly route: Route }): ReactNode {
   if (!tank) return <Page title={title} actions={<Button onClick={() => goTo(addressOf('transfer', ['start']))}>{words.probe.back}</Button>}><p>{words.probe.noTank}</p></Page>
   if (state.state === 'failed') return <Page title={title}><CallFailed error={state.error} onAgain={again} /></Page>
   if (state.state !== 'done') return <Page title={title}><Waiting /></Page>
-  const id = probeDraft(tank.code)
-  const kept = probeFormSchema.safeParse(state.value.drafts.find((draft) => draft.id === id)?.body)
-  return <ProbeSheet key={tank.code} id={id} tank={tank} start={kept.success ? kept.data : newProbe(tank.code)} isFor={filledFor(route)} />
-}
-
-/** The draft of a tank's probe. */
-export function probeDraft(tank: string): string {
-  return `probe-${tank}`
+  return <ProbeSheet key={tank.code} id={probeDraft(tank.code)} tank={tank} start={keptProbe(state.value.drafts, tank.code)} isFor={filledFor(route)} />
 }

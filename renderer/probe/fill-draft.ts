@@ -6,6 +6,9 @@ import { beginTransfer } from '../transfer/begin-draft.ts'
 import { newTransfer, transferFormSchema, type GaugeName } from '../transfer/transfer-form.ts'
 import { transferTitle } from '../transfer/transfer-title.ts'
 import { words } from '../words/en.ts'
+import type { FilledFor } from './filled-for.ts'
+import { keptProbe, probeDraft } from './probe-draft.ts'
+import type { ProbeForm } from './probe-form.ts'
 
 export type FilledGauges = { readonly [G in GaugeName]?: GaugeForm }
 
@@ -30,4 +33,11 @@ export async function beginFilledInventory(bridge: Bridge, tank: string, product
   const id = crypto.randomUUID()
   await bridge.call('save-draft', { id, kind: 'inventory', title: words.gauge.inventoryTitle(tank), body: { ...newInventory(tank, product), gauge } })
   goTo(addressOf('gauge', [id]))
+}
+
+/** Changes the probe's sheet that is kept for a tank, or a new one, and opens it. @param isFor the gauge that it goes on to */
+export async function fillProbe(bridge: Bridge, tank: string, fill: (kept: ProbeForm) => ProbeForm, isFor: FilledFor | undefined): Promise<void> {
+  const { drafts } = await bridge.call('list-drafts', {})
+  await bridge.call('save-draft', { id: probeDraft(tank), kind: 'probe', title: words.probe.draftTitle(tank), body: fill(keptProbe(drafts, tank)) })
+  goTo(addressOf('gauge', ['probe'], { tank, ...isFor }))
 }

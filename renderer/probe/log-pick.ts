@@ -57,6 +57,12 @@ export function chosenTransfer({ opening, closing }: LogPick, { moments }: Picke
   return { kind: Number(last.level.value) >= Number(first.level.value) ? 'receipt' : 'delivery', opening: first.line, closing: last.line }
 }
 
+/** The gauge that a moment is chosen as; undefined for any other moment. */
+export function chosenAs({ opening, closing }: LogPick, line: number): 'opening' | 'closing' | undefined {
+  if (line === opening) return 'opening'
+  return line === closing ? 'closing' : undefined
+}
+
 /** Whether both are chosen, but the closing not after the opening. */
 export function isWrongOrder(pick: LogPick, picked: PickedGauges): boolean {
   return pick.opening !== undefined && pick.closing !== undefined && chosenTransfer(pick, picked) === undefined

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { WrittenProbe } from '../../core/gauge/index.ts'
+import type { LoggedLine, WrittenProbe } from '../../core/gauge/index.ts'
 import { begun, edited, redone, undone, type History } from '../gauge/history.ts'
 
 const text = z.string().max(64)
@@ -40,6 +40,19 @@ export function withProbe(form: ProbeForm, probe: WrittenProbe, standing: Readon
     dryDensity: probe.dryDensity ?? '', bulgingCoefficient: probe.bulging?.coefficient ?? '', bulgingTableDensity: probe.bulging?.tableDensity ?? '', roofMass: probe.roofMass ?? '',
   }
   return { ...form, settings, modules: probe.modules.map((module) => ({ ...module, offset: module.offset ?? standing.get(module.name) ?? '' })) }
+}
+
+/**
+ * The sheet with the pressures and temperatures of another moment, lowest module first; who read them is not known. Names,
+ * heights, offsets and settings stay. A module that has a height, but was not read, waits for its pressure.
+ */
+export function withPressures(form: ProbeForm, read: NonNullable<LoggedLine['modules']>, at: string): ProbeForm {
+  const unread = form.modules.slice(read.length).filter(({ height, offset }) => height.trim() !== '' || offset.trim() !== '')
+  const modules = [
+    ...read.map(({ pressure, temperature }, i) => ({ ...(form.modules[i] ?? { ...EMPTY_MODULE, name: `M${i + 1}` }), pressure, temperature })),
+    ...unread.map((module) => ({ ...module, pressure: '', temperature: '' })),
+  ]
+  return { ...form, at, by: '', modules }
 }
 
 /** The sheet with the offsets that stand in the ledger. */

@@ -76,6 +76,27 @@ describe('the inspector takes a probe snapshot', () => {
     expect(entry?.kind === 'inventory-measured' && entry.body.snapshot.probe?.sample).toBe('S-1002-1')
     expect(entry?.kind === 'inventory-measured' && entry.body.worksheet.lines.some(({ symbol }) => symbol === 'Lprobe')).toBe(true)
   })
+
+  it('takes the pressures that stand in a log to the probe\'s sheet, to the heights that were kept', async () => {
+    const head = ['time,tank,level', ...[1, 2, 3, 4, 5, 6, 7].map((n) => `pressure_${n},temperature_${n}`)].join(',')
+    const cells = [101.699, 83.335, 62.960, 42.599, 22.234, 0.404, 0.350].map((pressure) => `${pressure} kPa,20.1 °C`).join(',')
+    await goTo(app.page, 'Transfer')
+    await app.page.getByRole('combobox', { name: 'Tank' }).selectOption('TK-302')
+    await app.page.getByRole('button', { name: /From a gauge log/ }).click()
+    await app.page.locator('#log-file').setInputFiles({ name: 'probe-log.csv', mimeType: 'text/csv', buffer: Buffer.from(`${head}\n2026-10-03 06:00,TK-302,12660 mm${','.repeat(14)}\n2026-10-03 06:05,TK-302,12660 mm,${cells}`) })
+    const action = app.page.getByRole('button', { name: 'To the probe sheet' })
+    await action.waitFor()
+    expect(await action.isDisabled()).toBe(true)
+    await app.page.getByRole('slider', { name: 'Moment' }).focus()
+    await app.page.keyboard.press('End')
+    await expect.poll(() => action.isEnabled()).toBe(true)
+    expect(await app.seriousAxeFindings()).toEqual([])
+    await picture('log-with-probe')
+    await app.page.keyboard.press('p')
+    await expect.poll(() => textbox('M1: pressure').inputValue()).toBe('101.699 kPa')
+    expect(await Promise.all(['M1: height', 'M7: temperature', 'Time', 'Read by'].map((name) => textbox(name).inputValue()))).toEqual(['0.25 m', '20.1 °C', '2026-10-03 06:05', ''])
+    expect(await app.page.getByRole('button', { name: 'To an inventory sheet' }).isEnabled()).toBe(true)
+  })
 })
 
 describe('the accountant picks a receipt from a gauge log', () => {

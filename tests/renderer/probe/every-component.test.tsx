@@ -50,6 +50,14 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
 describe('every component of probe and log', () => {
   const rendered = (component: ReactNode): string => renderToString(<Surroundings bridge={silent}><TerminalContext value={{ now: aTerminalNow(), again: nothing }}>{component}</TerminalContext></Surroundings>).replaceAll('<!-- -->', '')
   it.each(Object.entries(COMPONENTS))('%s renders', (_says, [component, words]) => expect(rendered(component)).toContain(words))
+  it('a log that has a probe\'s pressures offers the probe\'s sheet, for the moment that has them; another does not', () => {
+    const modules = Array(3).fill({ pressure: '40 kPa', temperature: '20 °C' }) as { pressure: string; temperature: string }[]
+    const offered = (at: number): string | undefined => {
+      const own = { ...log, lines: log.lines.map((line, i) => (i === at ? { ...line, modules } : line)) }
+      return /<button[^>]*>To the probe sheet/.exec(rendered(<LogPicker log={own} picked={must(pickGauges(own, 'T-101'))} isFor={undefined} />))?.[0]
+    }
+    expect([offered(0)?.includes('disabled'), offered(2)?.includes('disabled'), offered(9)]).toEqual([false, true, undefined])
+  })
   it('a sheet says what it was filled from, or offers to fill it', () => {
     const [line] = sourceLines({ tank: 'T-101', draft: 'd', form: (column) => (column === 'opening' ? { ...EMPTY_GAUGE, log: { file: 'log.csv', line: 7, levels: [{ at: '2026-03-14T06:00:00Z', level: '4 m' }] } } : EMPTY_GAUGE), onTakeOff: nothing })
     expect(rendered(line!.cell('opening'))).toContain('Log, line 7')

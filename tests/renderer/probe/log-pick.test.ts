@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { pickGauges, type GaugeLog, type PickedGauges } from '../../../core/gauge/index.ts'
 import { gaugeFromLog } from '../../../renderer/probe/filled-gauge.ts'
-import { beginPick, chosenTransfer, isWrongOrder, logPick, type LogAction, type LogPick } from '../../../renderer/probe/log-pick.ts'
+import { beginPick, chosenAs, chosenTransfer, isWrongOrder, logPick, type LogAction, type LogPick } from '../../../renderer/probe/log-pick.ts'
 import { must } from '../../support/must.ts'
 
 /** Still at 4000, filled to 6000, still, filled to 7000, still: a line every five minutes from 06:00 UTC, line 1 is the heading. */
@@ -28,6 +28,10 @@ describe('picking moments', () => {
   it('the wrong way round is no transfer, and is said', () => {
     const wrong = after({ do: 'point', at: LEVELS.length - 1 }, { do: 'open' }, { do: 'point', at: 0 }, { do: 'close' })
     expect([chosenTransfer(wrong, picked), isWrongOrder(wrong, picked)]).toEqual([undefined, true])
+  })
+  it('says what a moment is chosen as', () => {
+    const chosen = after({ do: 'point', at: 0 }, { do: 'open' }, { do: 'point', at: 9 }, { do: 'close' })
+    expect([2, 11, 12].map((line) => chosenAs(chosen, line))).toEqual(['opening', 'closing', undefined])
   })
   it('a falling level is a delivery', () => {
     const falling = must(pickGauges({ ...log, lines: log.lines.map((line, i) => ({ ...line, level: `${10_000 - LEVELS[i]!} mm` })) }, 'T-101'))

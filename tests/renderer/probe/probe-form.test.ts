@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { computeProbe, fieldOf, nameOfProbeField, withProbeUnit } from '../../../renderer/probe/compute-probe.ts'
+import { keptProbe } from '../../../renderer/probe/probe-draft.ts'
 import { filledFor } from '../../../renderer/probe/filled-for.ts'
 import { gaugeFromProbe } from '../../../renderer/probe/filled-gauge.ts'
-import { newProbe, openProbe, probeOnSheet, probeReducer, withOffsets, withProbe, type ProbeAction } from '../../../renderer/probe/probe-form.ts'
+import { newProbe, openProbe, probeOnSheet, probeReducer, withOffsets, withPressures, withProbe, type ProbeAction } from '../../../renderer/probe/probe-form.ts'
 import { withoutSource } from '../../../renderer/probe/source-lines.tsx'
 import { snapshotFrom } from '../../../renderer/gauge/snapshot-of-sheet.ts'
 import { sheetOfSnapshot } from '../../../renderer/gauge/sheet-of-snapshot.ts'
@@ -36,6 +37,34 @@ describe('the sheet of a probe', () => {
     const units = usualUnits(tank, PRODUCTS[0])
     expect((['height', 'pressure', 'gravity', 'bulgingCoefficient', 'name'] as const).map((field) => withProbeUnit('3', field, units))).toEqual(['3 mm', '3 kPa', '3 m/s2', '3 /kPa', '3'])
     expect(withProbeUnit('84 psi', 'pressure', units)).toBe('84 psi')
+  })
+})
+
+describe('the sheet of a probe at a moment of a gauge log', () => {
+  const read = (count: number) => Array.from({ length: count }, (_, i) => ({ pressure: `${90 - 20 * i} kPa`, temperature: '21 °C' }))
+  const told = withPressures({ ...filled, at: '2026-03-13 06:10', by: 'M. Duarte' }, read(5), '2026-03-14 06:10')
+  it('has the pressures, the temperatures and the time of the moment, and no reader', () => {
+    expect(told.modules.map(({ pressure, temperature }) => ({ pressure, temperature }))).toEqual(read(5))
+    expect([told.at, told.by]).toEqual(['2026-03-14 06:10', ''])
+  })
+  it('keeps names, heights, offsets and settings', () => {
+    const fixed = (form: typeof filled) => form.modules.map(({ name, height, offset }) => [name, height, offset])
+    expect(fixed(told)).toEqual(fixed(filled))
+    expect(told.settings).toEqual(filled.settings)
+  })
+  it('a new sheet gets as many modules as were read; their heights are still needed', () => {
+    const { modules } = withPressures(newProbe('T-101'), read(4), '2026-03-14 06:10')
+    expect(modules.map(({ name, height }) => [name, height])).toEqual([['M1', ''], ['M2', ''], ['M3', ''], ['M4', '']])
+    expect(withPressures(newProbe('T-101'), read(7), '').modules[6]).toEqual({ name: 'M7', height: '', pressure: '-30 kPa', temperature: '21 °C', offset: '' })
+  })
+  it('a module that has a height, but was not read, does not keep the pressure of another time', () => {
+    expect(withPressures(filled, read(4), '').modules[4]).toMatchObject({ height: filled.modules[4]?.height, pressure: '', temperature: '' })
+    expect(computeProbe(withPressures(filled, read(4), ''), tank).missing).toEqual(['probe.modules.4.pressure', 'probe.modules.4.temperature'])
+  })
+  it('is the one that is kept for the tank, or a new one', () => {
+    const draft = { id: 'probe-T-101', kind: 'probe' as const, title: 'Probe T-101', savedAt: '2026-03-14T06:00:00Z', body: filled }
+    expect(keptProbe([draft], 'T-101')).toEqual(filled)
+    expect([keptProbe([draft], 'T-102'), keptProbe([{ ...draft, body: { tank: 'T-101' } }], 'T-101')]).toEqual([newProbe('T-102'), newProbe('T-101')])
   })
 })
 
