@@ -86,10 +86,10 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
               onChange={(code) => act({ do: 'choose-tank', tank: code, product: now.tanks.find((other) => other.code === code)?.product ?? '' })} />
             <TextField id="entered-by" label={t.enteredBy} value={form.enteredBy} onChange={(value) => act({ do: 'entered-by', value })} />
           </div>
+          <Cautions />
           <GaugeSheet columns={[{ id: 'gauge', title: t.columns.gauge, form: form.gauge }]} units={usualUnits(tank, product)} zone={zone} errors={calm.errors}
             more={form.gauge.probe === null && form.gauge.log === null ? [] : sourceLines({ tank: form.tank, draft: undefined, form: () => form.gauge, onTakeOff: () => act({ do: 'put-gauge', form: withoutSource(form.gauge) }) })}
             onEdit={(_, field, value) => act({ do: 'write', field, value })} onAdd={(_, list) => act({ do: 'add-line', list })} onDrop={(_, list, at) => act({ do: 'drop-line', list, at })} />
-          <Cautions />
         </section>
         <section aria-label={words.transfer.worksheetLabel} className="inventory-part inventory-worksheet">
           <InventoryHead worksheet={computed?.outcome.ok ? computed.outcome.value : undefined} />

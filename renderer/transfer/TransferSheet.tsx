@@ -76,13 +76,13 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
         <HeaderFields form={form} now={now} errors={calm.errors} act={act} />
         <section className="transfer-picture" aria-label={t.pictureLabel}><TankPicture tank={tank} columns={columns} /></section>
         <section className="transfer-gauges" aria-label={t.sheetLabel} tabIndex={-1}>
+          <Cautions />
           <GaugeSheet
             columns={columns} units={units} zone={zone} errors={calm.errors} more={[...sourceLines({ tank: form.tank, draft: id, form: (column) => form[gaugeName(column)], onTakeOff: (column) => act({ do: 'put-gauge', gauge: gaugeName(column), form: withoutSource(form[gaugeName(column)]) }) }), ...lineFillLines(form, units, calm.errors, act)]}
             onEdit={(column, field, value) => act({ do: 'write-gauge', gauge: gaugeName(column), field, value })}
             onAdd={(column, list) => act({ do: 'add-line', gauge: gaugeName(column), list })}
             onDrop={(column, list, at) => act({ do: 'drop-line', gauge: gaugeName(column), list, at })}
           />
-          <Cautions />
         </section>
         <section className="transfer-worksheet" aria-label={t.worksheetLabel}>
           <MovedHead kind={form.kind} transfer={computed.transfer} done={[computed.opening, computed.closing].filter(Boolean).length} />
