@@ -9,7 +9,7 @@ import { densities } from './density-lines.ts'
 import { gaugeLines, takenOver, temperatureLines } from './gauge-lines.ts'
 import { hybridLines } from './hybrid-lines.ts'
 import { observedLines, type Observed } from './observed-volume.ts'
-import type { Product } from './product.ts'
+import { airConventionOf, type Product } from './product.ts'
 import { roofLines, type RoofEffect } from './roof-lines.ts'
 import { shellLines } from './shell-lines.ts'
 import { multipliers } from './multipliers.ts'
@@ -52,7 +52,7 @@ export function composeWorksheet(parts: Parts): Outcome<Worksheet> {
   const correctionLines = [...liquid.lines, ...correction.lines.filter((line) => line.symbol !== 't')]
   const density = densities(liquid, product, correctionLines)
   const roof = tank.roof.kind === 'none' || parts.roof === null ? null
-    : roofLines(tank.roof, parts.roof, { position: parts.observed.roof, levelMm: parts.observed.levelMm, load: parts.roofLoad }, { densityAtTank: correction.factors.density, air: density.air.value, ctl: used.ctl }, unit)
+    : roofLines(tank.roof, parts.roof, { position: parts.observed.roof, levelMm: parts.observed.levelMm, load: parts.roofLoad }, { densityAtTank: correction.factors.density, air: density.air.value, ctl: used.ctl, convention: airConventionOf(product) }, unit)
   const space = parts.vapour === null ? accepted(null) : vapourSpace(parts.vapour, tank, { tov: observed.tov, ctsh: shell.ctsh, density }, product)
   if (!space.ok) return space
   const standard = standardQuantities({ tov: observed.tov, fw: observed.fw, ctsh: shell.ctsh, roof, ctpl: used, sedimentAndWater: read.sedimentAndWater, densities: density, vapour: space.value?.equivalent ?? null }, product)

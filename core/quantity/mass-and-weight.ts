@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { accepted, allOf, andThen, refused, type Finding, type Outcome } from '../refusal/index.ts'
 import { discriminate } from '../rounding/index.ts'
 import {
-  convertVolume, cubicMetresPer, Decimal, kilograms, kilogramsPerCubicMetre, MASS_UNITS, massIn, parseDensity, parseMass, parseVolume, VOLUME_UNITS, writtenDigits,
+  convertVolume, cubicMetresPer, Decimal, kilograms, kilogramsPerCubicMetre, MASS_UNITS, massIn, parseDensity, parseMass, parseVolume, VOLUME_UNITS, WATER_AT_60F, writtenDigits,
   type Density, type Mass, type MassUnit, type Volume, type VolumeUnit,
 } from '../units/index.ts'
 import { BASE_TEMPERATURES, WATER_1980 } from '../volume-correction/index.ts'
@@ -114,7 +114,7 @@ function linesOf(density: Density, vacuum: Decimal, air: Decimal, amount: Amount
   const { formula, clause, says } = AIR_CONVENTIONS[name]
   const carried = ['the unrounded value is used further on']
   const inKg = { 'kg/m3': 'ρstated', 'g/cm3': '1000 ρstated', RD: 'ρstated × ρw', degAPI: '141.5 / (ρstated + 131.5) × ρw' }[density.unit]
-  const water = density.unit === 'degAPI' || density.unit === 'RD' ? [`ρw = ${name === 'MPMS-11.5' ? '999.016' : WATER_1980} kg/m3`] : []
+  const water = density.unit === 'degAPI' || density.unit === 'RD' ? [`ρw = ${name === 'MPMS-11.5' ? WATER_AT_60F : WATER_1980} kg/m3`] : []
   const head = [
     inputLine({ symbol: 'ρstated', name: 'Base density in vacuum, as stated', value: writtenDigits(density), unit: density.unit, clause: 'MPMS-11.5 intraconversion' }),
     roundedLine({ symbol: 'ρb', name: 'Base density in vacuum', unit: 'kg/m3', formula: inKg, from: ['ρstated'], clause: 'MPMS-11.5 intraconversion', rounded: discriminate('converted kg/m3', vacuum), notes: [...carried, ...water] }),

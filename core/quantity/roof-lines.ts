@@ -2,6 +2,7 @@ import { discriminate, type Rounded } from '../rounding/index.ts'
 import { criticalZoneOf, floatingRoofAdjustment, type FloatingRoof, type ReadRoof, type RoofPosition } from '../tank/index.ts'
 import { convertVolume, Decimal, densityIn, kilograms, kilogramsPerCubicMetre, writtenDigits, type Density, type Mass, type VolumeUnit } from '../units/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
+import { AIR_CONVENTIONS, type AirConventionName } from './air-conventions.ts'
 import { densityInAir } from './mass.ts'
 
 /** What the roof needs of the liquid: base densities as on the worksheet [kg/m³], unrounded density at tank conditions, CTL. */
@@ -9,6 +10,8 @@ export interface RoofLiquid {
   readonly densityAtTank: number
   readonly air: Decimal
   readonly ctl: Decimal
+  /** By which the base density became one in air; the reference density becomes one by the same. */
+  readonly convention: AirConventionName
 }
 
 /** Where the roof is: its position, the level [mm], and snow or water that lies on it. */
@@ -71,11 +74,11 @@ export function roofLines(roof: FloatingRoof, read: ReadRoof, state: RoofState, 
   const weight = kilograms(read.mass)
   if (read.reference !== undefined) {
     const ref = referenceDensity(read.reference)
-    const air = discriminate('density-in-air kg/m3', densityInAir(ref.value))
+    const air = discriminate('density-in-air kg/m3', densityInAir(ref.value, liquid.convention))
     const volume = floatingRoofAdjustment({ by: 'weight', weight, reference: air.value, base: liquid.air, ctl: liquid.ctl })
     return line(cubicMetres(volume), 'Wr / Dref − Wr / (D × CTL)', ['Wr', 'Dref', 'D', 'CTL'], [
       weightLine(read.mass), ref.line,
-      roundedLine({ symbol: 'Dref', name: 'Reference density in air', unit: 'kg/m3', formula: '1.000149926 ρref − 1.199407795', clause: 'MPMS-11.5 density in air', from: ['ρref'], rounded: air }),
+      roundedLine({ symbol: 'Dref', name: 'Reference density in air', unit: 'kg/m3', formula: AIR_CONVENTIONS[liquid.convention].formula('ρref'), clause: AIR_CONVENTIONS[liquid.convention].clause, from: ['ρref'], rounded: air }),
     ])
   }
   return line(cubicMetres(floatingRoofAdjustment({ by: 'deduction', weight, base: liquid.air, ctl: liquid.ctl })), '−Wr / (D × CTL)', ['Wr', 'D', 'CTL'], [weightLine(read.mass)])

@@ -1,5 +1,5 @@
 import { discriminate, type Rounded } from '../rounding/index.ts'
-import { densityIn, writtenDigits, type DensityUnit } from '../units/index.ts'
+import { densityIn, WATER_AT_60F, writtenDigits, type DensityUnit } from '../units/index.ts'
 import { inputLine, roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { FoundLiquid } from './base-liquid.ts'
 import { CARRIED_ON } from './condition-lines.ts'
@@ -39,7 +39,7 @@ function density60Line({ reading, liquid, passes }: FoundLiquid): WorksheetLine 
     const from = observed === null ? ['ρstated'] : [used, 'tobs', 'Pobs']
     return roundedLine({ ...words, formula: `ρ60 such that ρ60 CTL CPL = ${used} at ${at}`, clause: observed === null ? 'MPMS-11.1-2004 11.1.7.1' : 'MPMS-11.1-2004 11.1.6.2', from, notes: [CARRIED_ON, `found in ${passes} ${passes === 1 ? 'pass' : 'passes'}`] })
   }
-  const formula = { 'kg/m3': 'ρstated', 'g/cm3': '1000 ρstated', RD: '999.016 ρstated', degAPI: '141.5 / (ρstated + 131.5) × 999.016' }[density.unit]
+  const formula = { 'kg/m3': 'ρstated', 'g/cm3': '1000 ρstated', RD: `${WATER_AT_60F} ρstated`, degAPI: `141.5 / (ρstated + 131.5) × ${WATER_AT_60F}` }[density.unit]
   return roundedLine({ ...words, formula, clause: 'MPMS-11.1-2004 11.1.5.1', from: ['ρstated'] })
 }
 
@@ -55,8 +55,8 @@ function baseLines({ reading, liquid }: FoundLiquid): readonly WorksheetLine[] {
   })
   if (!definedAt60(unit)) return [base]
   const words = unit === 'degAPI'
-    ? { symbol: 'API60', name: 'API gravity at 60 °F', formula: '141.5 / (ρ60 / 999.016) − 131.5' }
-    : { symbol: 'RD60', name: 'Relative density 60/60 °F', formula: 'ρ60 / 999.016' }
+    ? { symbol: 'API60', name: 'API gravity at 60 °F', formula: `141.5 / (ρ60 / ${WATER_AT_60F}) − 131.5` }
+    : { symbol: 'RD60', name: 'Relative density 60/60 °F', formula: `ρ60 / ${WATER_AT_60F}` }
   return [base, roundedLine({ ...words, unit, ...(liquid.stated === null ? {} : { formula: 'ρstated' }), rounded: baseDensityIn(liquid, unit), clause: 'MPMS-11.1-2004 11.1.5.1', from: [liquid.stated === null ? 'ρ60' : 'ρstated'] })]
 }
 

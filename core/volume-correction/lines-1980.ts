@@ -5,7 +5,7 @@ import { roundedLine, type WorksheetLine } from '../worksheet/index.ts'
 import type { BaseTemperature, Group } from './commodity.ts'
 import { correctionOf } from './correction.ts'
 import { definedAt60, readingLines } from './density-reading.ts'
-import { vcf1980, type System } from './edition-1980.ts'
+import { vcf1980, WATER_1980, type System } from './edition-1980.ts'
 import type { Conditions, Correction, Factors } from './family.ts'
 import { COLDEST_1980 } from './limits-1980.ts'
 import { fromBase1980, type Liquid1980 } from './tables-1980.ts'
@@ -60,7 +60,7 @@ function linesFrom60(liquid: Liquid1980, unit: 'degAPI' | 'RD'): readonly Worksh
   const symbol = unit === 'degAPI' ? 'API60' : 'RD60'
   const lines = [
     roundedLine({ symbol, name: unit === 'degAPI' ? 'API gravity at 60 °F' : 'Relative density 60/60 °F', unit, rounded: discriminate(`density ${unit}`, tabulated.value), ...oddTable(liquid, symbol) }),
-    density('ρ60', 'Density at 60 °F', density60, unit === 'degAPI' ? '141.5 / (API60 + 131.5) × 999.012' : 'RD60 × 999.012', 'ASTM-D1250-80 Table 3', [symbol]),
+    density('ρ60', 'Density at 60 °F', density60, unit === 'degAPI' ? `141.5 / (API60 + 131.5) × ${WATER_1980}` : `RD60 × ${WATER_1980}`, 'ASTM-D1250-80 Table 3', [symbol]),
   ]
   if (baseTemperature === '60 degF') return [...lines, density('ρb', 'Base density, at 60 degF', baseDensity, 'ρ60', 'ASTM-D1250-80', ['ρ60'])]
   const at15 = density(baseTemperature === '15 degC' ? 'ρb' : 'ρ15', 'Density at 15 °C', systemDensity, 'ρ60 × VCF(60 °F → 59 °F)', 'ASTM-D1250-80 Table 3', ['ρ60'])

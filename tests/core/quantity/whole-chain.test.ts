@@ -110,6 +110,16 @@ describe('a floating roof in the table without a printed adjustment', () => {
     expect(printed(sheet.lines)).toMatchObject({ ρref: '850.0', Dref: '848.9', D: '844.2', CTL: '0.99570', FRA: '-0.566' })
   })
 
+  it.each([
+    // 1.000149926 × 1000.0 − 1.199407795 = 998.950518
+    ['MPMS-11.5', '999.0'],
+    // (1000.0 − 1.22) / (1 − 1.22 / 8100) = 998.930459
+    ['tables-1980', '998.9'],
+  ] as const)('weighs the reference density in the air of the product: %s', (airConvention, Dref) => {
+    const roof = aFloatingRoof({ inTable: true, referenceDensity: '1000.0 kg/m3' })
+    expect(printed(quantityOf(aTank({ roof }), aProduct({ airConvention }), anOpeningGauge()).lines)).toMatchObject({ Dref })
+  })
+
   it.each([[true, 'FRA'], [false, 'FRC']] as const)('moves nothing while the roof stands on its legs (in table: %s)', (inTable, symbol) => {
     const roof = aFloatingRoof(inTable ? { inTable, referenceDensity: '850.0 kg/m3' } : { inTable })
     const sheet = quantityOf(aTank({ roof }), aProduct(), anOpeningGauge({ level: { innage: '1.200 m' } }))
