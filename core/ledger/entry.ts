@@ -4,6 +4,10 @@ import { productSchema, worksheetSchema } from '../quantity/index.ts'
 import { tankSchema } from '../tank/index.ts'
 import { partySchema, terminalSchema, ticketSchema, versionSchema } from '../ticket/index.ts'
 import { quantitySchema } from '../worksheet/index.ts'
+import { gaugeEventSchema, instrumentSchema } from './instruments.ts'
+import { deskEventSchema, deskRulesSchema, originSchema, personSchema, type Origin } from './people.ts'
+import { periodSchema, sealSchema, sealSignatureSchema } from './period.ts'
+import { lateSchema, stockAllocationSchema, stockMovementSchema } from './stock.ts'
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/)
 const instant = z.string()
@@ -31,18 +35,21 @@ export type ProductLimit = Readonly<z.infer<typeof productLimitSchema>>
 
 /** The bodies of all entry kinds. Nothing posted is updated or deleted. */
 export const ENTRY_BODIES = {
-  'terminal-set': z.strictObject({ terminal: terminalSchema }),
+  'terminal-set': z.strictObject({ terminal: terminalSchema, effectiveFrom: instant.optional() }),
   'tank-set': z.strictObject({ tank: tankSchema, effectiveFrom: instant }),
   'product-set': z.strictObject({ product: productSchema, effectiveFrom: instant }),
-  'party-set': z.strictObject({ party: partySchema }),
+  'party-set': z.strictObject({ party: partySchema, effectiveFrom: instant.optional() }),
   'identity-set': z.strictObject({ identity: identitySchema }),
   'limit-set': z.strictObject({ limit: productLimitSchema, effectiveFrom: instant }),
+  'instrument-set': z.strictObject({ instrument: instrumentSchema, effectiveFrom: instant }),
+  'person-set': z.strictObject({ person: personSchema, effectiveFrom: instant }),
+  'rules-set': z.strictObject({ rules: deskRulesSchema, effectiveFrom: instant }),
   /** What the tank asserts; compared with the book, never plugged into it. */
   'inventory-measured': z.strictObject({ snapshot: gaugeSnapshotSchema, worksheet: worksheetSchema, tank: versionSchema, product: versionSchema }),
   /** An automatic gauge held against hand gauges; whether it may make a custody ticket. */
   'gauge-verified': z.strictObject({ verification: gaugeVerificationSchema, result: verificationResultSchema, tank: versionSchema }),
-  'ticket-posted': z.strictObject({ ticket: ticketSchema, document: z.strictObject({ sha256: hash, bytes: z.number().int().positive(), revisions: z.array(hash) }) }),
-  'ticket-voided': z.strictObject({ number: z.string(), reason: z.string().min(1).max(500) }),
+  'ticket-posted': z.strictObject({ ticket: ticketSchema, document: z.strictObject({ sha256: hash, bytes: z.number().int().positive(), revisions: z.array(hash) }), late: lateSchema.optional() }),
+  'ticket-voided': z.strictObject({ number: z.string(), reason: z.string().min(1).max(500), late: lateSchema.optional() }),
   /** Emerged modules of a hydrostatic probe set to zero: by a person with a reason, or by the instrument itself. */
   'probe-zeroed': z.strictObject({
     tank: z.string(), readAt: instant, automatic: z.boolean(), reason: z.string().min(1).max(500),
@@ -51,7 +58,17 @@ export const ENTRY_BODIES = {
     probe: probeReadingSchema,
   }),
   /** Signed net standard volume added to the book of a tank. */
-  'adjustment-posted': z.strictObject({ tank: z.string(), product: z.string(), effectiveAt: instant, nsv: quantitySchema, reason: z.string().min(1).max(500), approvedBy: z.string() }),
+  'adjustment-posted': z.strictObject({ tank: z.string(), product: z.string(), effectiveAt: instant, nsv: quantitySchema, reason: z.string().min(1).max(500), approvedBy: z.string(), late: lateSchema.optional() }),
+  /** Product that moved or changed its name inside the terminal. */
+  'stock-moved': z.strictObject({ movement: stockMovementSchema, late: lateSchema.optional() }),
+  /** Whose product it is. */
+  'stock-allocated': z.strictObject({ allocation: stockAllocationSchema }),
+  'period-opened': z.strictObject({ period: periodSchema }),
+  'period-closed': z.strictObject({ seal: sealSchema, signature: sealSignatureSchema }),
+  /** An alarm or event of a gauge. */
+  'gauge-event': z.strictObject({ event: gaugeEventSchema }),
+  /** Something that happened at a desk: a session, a refusal, a proposal. */
+  'desk-event': z.strictObject({ event: deskEventSchema }),
 } as const
 
 export type EntryKind = keyof typeof ENTRY_BODIES
@@ -70,6 +87,8 @@ export type EntryOf<K extends EntryKind> = {
   /** Hash of the entry before; 64 zeros for the first. */
   readonly previous: string
   readonly hash: string
+  /** From which desk it came; absent in entries of the first schema. */
+  readonly origin?: Origin | undefined
 }
 export type Entry = { readonly [K in EntryKind]: EntryOf<K> }[EntryKind]
 /** An entry that has not been placed in the chain yet. */
@@ -77,7 +96,7 @@ export type Posting = { readonly [K in EntryKind]: Omit<EntryOf<K>, 'seq' | 'pre
 
 function placed<K extends EntryKind>(kind: K) {
   return z.strictObject({
-    seq: z.number().int().positive(), kind: z.literal(kind), at: instant, by: z.string().min(1).max(80), body: ENTRY_BODIES[kind], previous: hash, hash,
+    seq: z.number().int().positive(), kind: z.literal(kind), at: instant, by: z.string().min(1).max(80), body: ENTRY_BODIES[kind], previous: hash, hash, origin: originSchema.optional(),
   })
 }
 
@@ -85,6 +104,8 @@ function placed<K extends EntryKind>(kind: K) {
 export const entrySchema: z.ZodType<Entry> = z.discriminatedUnion('kind', [
   placed('terminal-set'), placed('tank-set'), placed('product-set'), placed('party-set'), placed('identity-set'), placed('limit-set'),
   placed('inventory-measured'), placed('gauge-verified'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'), placed('probe-zeroed'),
+  placed('instrument-set'), placed('person-set'), placed('rules-set'), placed('stock-moved'), placed('stock-allocated'),
+  placed('period-opened'), placed('period-closed'), placed('gauge-event'), placed('desk-event'),
 ])
 
 /** Whether an entry is of a kind. */

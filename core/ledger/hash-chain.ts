@@ -2,6 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, concatBytes, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js'
 import { canonicalJson } from './canonical-json.ts'
 import type { Entry, Posting } from './entry.ts'
+import { entryText, type WrittenEntry } from './entry-text.ts'
 
 /** What stands before the first entry. */
 export const GENESIS = '0'.repeat(64)
@@ -22,27 +23,30 @@ export interface LinkDifference {
   readonly expected: string
 }
 
+/** SHA-256 of the 32 bytes of a hash followed by a text in UTF-8, as 64 lower-case hexadecimal digits. */
+export type LinkHash = (previous: string, text: string) => string
+
 /**
- * Hash of an entry: SHA-256( previous ‖ canonical JSON of the entry without `hash` ), `previous` as its 32 bytes, the
- * JSON as UTF-8.
+ * The hash that links entries: SHA-256( previous ‖ text ), `previous` as its 32 bytes, the text as UTF-8.
  * @source FIPS-180-4 6.2
- * @source RFC-8785 3.2
  */
-function entryHash(entry: Posting & Place): string {
-  const { seq, kind, at, by, body, previous } = entry
-  const text = canonicalJson({ seq, kind, at, by, body, previous })
-  return bytesToHex(sha256(concatBytes(hexToBytes(previous), utf8ToBytes(text))))
+export const linkHash: LinkHash = (previous, text) => bytesToHex(sha256(concatBytes(hexToBytes(previous), utf8ToBytes(text))))
+
+/** An entry as it is written down: what its hash is made of. */
+export function writeEntry({ kind, at, by, body, origin }: Posting, { seq, previous }: Place): WrittenEntry {
+  return { seq, kind, at, by, body: canonicalJson(body), ...origin === undefined ? {} : { origin: canonicalJson(origin) }, previous }
 }
 
 /**
- * Places a posting in the chain.
+ * Places a posting in the chain: its hash is that of {@link entryText} after the hash of the entry before.
  * @param posting what is posted
  * @param place its number, and the hash of the entry before
  * @source FIPS-180-4 6.2
+ * @source RFC-8785 3.2
  */
 export function chainEntry(posting: Posting, place: Place): Entry {
-  const placed = { ...posting, seq: place.seq, previous: place.previous }
-  return { ...placed, hash: entryHash(placed) }
+  const hash = linkHash(place.previous, entryText(writeEntry(posting, place)))
+  return { ...posting, seq: place.seq, previous: place.previous, hash }
 }
 
 /**
@@ -52,12 +56,28 @@ export function chainEntry(posting: Posting, place: Place): Entry {
  * @source FIPS-180-4 6.2
  */
 export function checkLink(entry: Entry, before: Pick<Entry, 'seq' | 'hash'> | undefined): readonly LinkDifference[] {
-  const differences: LinkDifference[] = []
-  const compare = (part: LinkDifference['part'], stands: string, expected: string): void => {
-    if (stands !== expected) differences.push({ seq: entry.seq, part, stands, expected })
-  }
-  compare('seq', String(entry.seq), String((before?.seq ?? 0) + 1))
-  compare('previous', entry.previous, before?.hash ?? GENESIS)
-  compare('hash', entry.hash, /^[0-9a-f]{64}$/.test(entry.previous) ? entryHash(entry) : 'a hash over 64 hexadecimal digits')
-  return differences
+  return checkWrittenLink({ ...writeEntry(entry, entry), hash: entry.hash }, before ?? { seq: 0, hash: GENESIS }, linkHash)
+}
+
+/**
+ * What of an entry as it is written down does not fit the entry before it; empty when the link holds. That body and
+ * origin are canonical is not looked at: it is their text, as it stands, that was hashed.
+ * @param entry the entry and the hash that stands with it
+ * @param before the entry before it; number 0 and {@link GENESIS} before the first
+ * @param hashOf how SHA-256 is worked here, {@link linkHash} or one that gives the same faster
+ * @source FIPS-180-4 6.2
+ */
+export function checkWrittenLink(entry: WrittenEntry & Pick<Entry, 'hash'>, before: Pick<Entry, 'seq' | 'hash'>, hashOf: LinkHash): readonly LinkDifference[] {
+  const expected = isHash(entry.previous) ? hashOf(entry.previous, entryText(entry)) : 'a hash over 64 hexadecimal digits'
+  if (entry.hash === expected && entry.previous === before.hash && entry.seq === before.seq + 1) return []
+  const differences: LinkDifference[] = [
+    { seq: entry.seq, part: 'seq', stands: String(entry.seq), expected: String(before.seq + 1) },
+    { seq: entry.seq, part: 'previous', stands: entry.previous, expected: before.hash },
+    { seq: entry.seq, part: 'hash', stands: entry.hash, expected },
+  ]
+  return differences.filter((difference) => difference.stands !== difference.expected)
+}
+
+function isHash(text: string): boolean {
+  return /^[0-9a-f]{64}$/.test(text)
 }
