@@ -2,13 +2,26 @@
  * The ledger: entries, canonical JSON, hash chain, balances as a fold over entries.
  * In: postings. Out: {@link Entry} with its hash, balances, findings of a check. RFC-8785, FIPS-180-4.
  */
-export { applyEntry, balances, EMPTY_BOOK, ticketChange, type Book, type BookChange } from './balance.ts'
+export { applyEntry, balances, EMPTY_BOOK, ticketChange, type Book, type BookChange, type OwnerChange } from './balance.ts'
 export { canonicalJson } from './canonical-json.ts'
+export { GAUGE_EVENTS, gaugeEventSchema, INSTRUMENT_KINDS, instrumentSchema, type GaugeEvent, type Instrument } from './instruments.ts'
+export {
+  DESK_EVENTS, deskEventSchema, deskRulesSchema, originSchema, personSchema, USUAL_DESK_RULES, type DeskEvent, type DeskRules, type Origin, type Person,
+} from './people.ts'
+export {
+  closingCheckSchema, periodSchema, sealSchema, sealSignatureSchema, type ClosingCheck, type Period, type Seal, type SealSignature,
+} from './period.ts'
+export { ROLES, type Role } from './roles.ts'
+export {
+  lateSchema, STOCK_MOVEMENTS, stockAllocationSchema, stockLegSchema, stockMovementSchema,
+  type Late, type StockAllocation, type StockLeg, type StockMovement, type StockMovementKind,
+} from './stock.ts'
 export { versionInForce } from './effective-date.ts'
 export {
   ENTRY_BODIES, ENTRY_KINDS, entrySchema, identitySchema, isOfKind, productLimitSchema,
   type Entry, type EntryBody, type EntryKind, type EntryOf, type Identity, type Posting, type ProductLimit,
 } from './entry.ts'
-export { chainEntry, checkLink, GENESIS, type LinkDifference, type Place } from './hash-chain.ts'
+export { entryText, type WrittenEntry } from './entry-text.ts'
+export { chainEntry, checkLink, checkWrittenLink, GENESIS, linkHash, writeEntry, type LinkDifference, type LinkHash, type Place } from './hash-chain.ts'
 export { sha256Hex, versionHash } from './hash.ts'
 export { instantKey } from './instant.ts'

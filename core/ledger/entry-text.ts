@@ -1,0 +1,28 @@
+/** An entry as it is written down: its body as canonical JSON, and where it comes in the chain. */
+export interface WrittenEntry {
+  readonly seq: number; readonly kind: string; readonly at: string; readonly by: string
+  /** Canonical JSON of the body. */
+  readonly body: string
+  /** Canonical JSON of the origin; absent where the entry names none. */
+  readonly origin?: string | null | undefined
+  /** Hash of the entry before. */
+  readonly previous: string
+}
+
+/**
+ * The one text that is hashed for an entry: its canonical JSON without `hash`, put together from parts that are
+ * canonical already. Keys stand in the order of RFC 8785; `origin` only where there is one.
+ * Throws on a text with a lone surrogate, which has no UTF-8.
+ * @param entry the entry as it is written down; its body and origin are taken as they stand
+ * @source RFC-8785 3.2
+ */
+export function entryText({ seq, kind, at, by, body, origin, previous }: WrittenEntry): string {
+  const from = origin === undefined || origin === null ? '' : `"origin":${origin},`
+  return `{"at":${quoted(at)},"body":${body},"by":${quoted(by)},"kind":${quoted(kind)},${from}"previous":${quoted(previous)},"seq":${seq}}`
+}
+
+/** A string as JSON writes it, which is as RFC 8785 3.2.2.2 wants it. */
+function quoted(text: string): string {
+  if (/\p{Surrogate}/u.test(text)) throw new Error(`${JSON.stringify(text)} holds half a character, which has no canonical JSON`)
+  return JSON.stringify(text)
+}
