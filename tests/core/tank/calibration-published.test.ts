@@ -1,7 +1,7 @@
 import { bottomVolume, computeCapacityTable, lyingCylinderVolume, sphereVolume, type End } from '../../../core/tank/index.ts'
 import { display } from '../../../core/rounding/index.ts'
 import { must } from '../../support/must.ts'
-import { checkPublishedRows, inputOf, type PublishedRow } from '../../support/published-rows.ts'
+import { checkPublishedRows, inputOf, publishedRows, type PublishedRow } from '../../support/published-rows.ts'
 import { anUprightSurvey } from '../../support/surveys.ts'
 
 /** 1 gal = 231 in³, 1 in = 0.0254 m, exact. */
@@ -36,9 +36,20 @@ checkPublishedRows('tank-calibration/bottoms.json', (row, expected) => {
   return inUnit(Math.PI * radius ** 2 * Math.max(z, 0) + bottom, expected.unit)
 })
 
-checkPublishedRows('tank-calibration/strapping.json', (row) => {
-  // what the plate takes off the circumference: 2π (r of a bare circle − inside radius), at one temperature and with an untouched tape
+checkPublishedRows('tank-calibration/strapping.json', (row, expected) => (row.id.startsWith('six-rings/') ? ringOf(row, expected.name) : plateOf(row)))
+
+/** What the plate takes off the circumference [ft]: 2π (r of a bare circle − inside radius), at one temperature and with an untouched tape. */
+function plateOf(row: PublishedRow): string {
   const survey = anUprightSurvey({ courses: [{ height: '2 m', plate: `${inputOf(row, 'plate').value} ft`, readings: ['100 ft'] }] })
   const radius = must(computeCapacityTable(survey)).madeBy?.find((line) => line.symbol === 'r1')
   return display((100 * 304.8 - 2 * Math.PI * Number(radius?.unrounded)) / 304.8, 3)
-})
+}
+
+/** Inside radius or circumference [in] of one ring of the whole tank, from the outside circumference that its outside radius makes. */
+function ringOf(row: PublishedRow, quantity: string): string {
+  const rings = publishedRows('tank-calibration/strapping.json').filter(({ id }) => id.startsWith('six-rings/'))
+  const courses = rings.map((ring) => ({ height: `${inputOf(ring, 'height').value} in`, plate: `${inputOf(ring, 'plate').value} in`, readings: [`${String(2 * Math.PI * Number(inputOf(ring, 'outside radius').value))} in`] }))
+  const line = must(computeCapacityTable(anUprightSurvey({ courses }))).madeBy?.find(({ symbol }) => symbol === `r${inputOf(row, 'ring').value}`)
+  const inches = Number(line?.unrounded) / 25.4
+  return display(quantity === 'inside radius' ? inches : 2 * Math.PI * inches, 3)
+}
