@@ -1,5 +1,6 @@
-import { sql, type Kysely } from 'kysely'
+import type { Kysely } from 'kysely'
 import type { Migration } from 'kysely/migration'
+import { run } from './flavour.ts'
 
 const CHAIN = [
   `create table entry (
@@ -69,6 +70,6 @@ const SIDE_TABLES = [
 /** The chain with its documents, the projections, and the side tables. */
 export const firstLedger: Migration = {
   async up(db: Kysely<unknown>): Promise<void> {
-    for (const statement of [...CHAIN, ...PROJECTIONS, ...SIDE_TABLES]) await sql.raw(statement).execute(db)
+    await run(db, [...CHAIN, ...PROJECTIONS, ...SIDE_TABLES])
   },
 }
