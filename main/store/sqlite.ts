@@ -1,10 +1,13 @@
-import { Kysely, SqliteAdapter, SqliteDialect, type DialectAdapter, type SqliteDatabase } from 'kysely'
+import { Kysely, SqliteAdapter, SqliteDialect, type DialectAdapter, type SqliteDatabase, type SqliteStatement } from 'kysely'
 import type { DatabaseSync, SQLInputValue } from 'node:sqlite'
 import { LedgerFileFault, withFile } from './file-fault.ts'
 import type { Schema } from './schema.ts'
 
 /** Marks a file as a ledger of this program: `DIPL`. */
 export const APPLICATION_ID = 0x4449504c
+
+/** So many prepared statements are kept; posting and the views need fewer. */
+const KEPT = 200
 
 export interface Connection {
   readonly path: string
@@ -13,7 +16,7 @@ export interface Connection {
 }
 
 /** SQLite comes with Node; some builds of Node or Electron leave it out, so this is asked before anything else. */
-function sqlite(): typeof import('node:sqlite') {
+export function sqlite(): typeof import('node:sqlite') {
   const found: typeof import('node:sqlite') | undefined = process.getBuiltinModule('node:sqlite')
   if (found === undefined) {
     throw new Error(`This Node (${process.version}) has no node:sqlite, which the ledger is kept in. Start the program by its npm scripts, which bring Node 24.`)
@@ -61,23 +64,33 @@ function connection(path: string, raw: DatabaseSync, begin: 'begin' | 'begin imm
   return { path, raw, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: forKysely(path, raw, begin) }) }) }
 }
 
-/** A node:sqlite database as Kysely's SQLite dialect expects it. */
+/** A node:sqlite database as Kysely's SQLite dialect expects it; a statement that was prepared once is kept for the next time. */
 function forKysely(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): SqliteDatabase {
+  const prepared = new Map<string, SqliteStatement>()
   return {
     close: () => { raw.close() },
     prepare(text) {
-      const statement = withFile(path, () => raw.prepare(text === 'begin' ? begin : text))
-      return {
-        reader: statement.columns().length > 0,
-        all: (values) => withFile(path, () => statement.all(...values.map(asInput))),
-        run: (values) => {
-          // a full or failing disk has already ended the transaction; the error that did it must be heard, not this one
-          if (text === 'rollback' && !raw.isTransaction) return { changes: 0, lastInsertRowid: 0 }
-          return withFile(path, () => statement.run(...values.map(asInput)))
-        },
-        iterate: (values) => statement.iterate(...values.map(asInput)),
-      }
+      const known = prepared.get(text)
+      if (known !== undefined) return known
+      const statement = prepareStatement(path, raw, text === 'begin' ? begin : text)
+      if (prepared.size >= KEPT) prepared.delete(prepared.keys().next().value ?? '')
+      prepared.set(text, statement)
+      return statement
     },
+  }
+}
+
+function prepareStatement(path: string, raw: DatabaseSync, text: string): SqliteStatement {
+  const statement = withFile(path, () => raw.prepare(text))
+  return {
+    reader: statement.columns().length > 0,
+    all: (values) => withFile(path, () => statement.all(...values.map(asInput))),
+    run: (values) => {
+      // a full or failing disk has already ended the transaction; the error that did it must be heard, not this one
+      if (text === 'rollback' && !raw.isTransaction) return { changes: 0, lastInsertRowid: 0 }
+      return withFile(path, () => statement.run(...values.map(asInput)))
+    },
+    iterate: (values) => statement.iterate(...values.map(asInput)),
   }
 }
 
