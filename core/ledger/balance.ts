@@ -5,21 +5,27 @@ import type { Entry, EntryKind, EntryOf } from './entry.ts'
 /** A signed change of the book of one product in one tank: net standard volume. */
 export interface BookChange { readonly tank: string; readonly product: string; readonly nsv: Decimal; readonly unit: string }
 
+/** A signed change of what one party owns of one product in one tank. */
+export interface OwnerChange extends BookChange { readonly party: string }
+
 /** What the entries so far have put on the book, and what is needed to go on from here. */
 export interface Book {
   /** By tank and product, in order of first change. */
   readonly changes: ReadonlyMap<string, BookChange>
   /** Change by each posted ticket, so that voiding it can take it back. */
   readonly tickets: ReadonlyMap<string, { readonly change: BookChange; readonly voided: boolean }>
+  /** By tank, product and party, in order of first change. */
+  readonly owners: ReadonlyMap<string, OwnerChange>
 }
 
 interface OpenBook extends Book {
   readonly changes: Map<string, BookChange>
   readonly tickets: Map<string, { readonly change: BookChange; readonly voided: boolean }>
+  readonly owners: Map<string, OwnerChange>
 }
 
 /** The book before the first entry. */
-export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map() }
+export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map(), owners: new Map() }
 
 /**
  * What a ticket changes in the book of its tank: closing − opening net standard volume of the tank itself.
@@ -38,6 +44,12 @@ function book(onto: OpenBook, change: BookChange, seq: number): void {
   onto.changes.set(key, before === undefined ? change : { ...change, nsv: before.nsv.plus(change.nsv) })
 }
 
+function own(onto: OpenBook, change: OwnerChange): void {
+  const key = `${change.tank}\n${change.product}\n${change.party}\n${change.unit}`
+  const before = onto.owners.get(key)
+  onto.owners.set(key, before === undefined ? change : { ...change, nsv: before.nsv.plus(change.nsv) })
+}
+
 const nothing = (): void => undefined
 
 /** What each kind of entry does to the book. A kind without a row does not compile. */
@@ -52,6 +64,19 @@ const EFFECTS: { readonly [K in EntryKind]: (onto: OpenBook, entry: EntryOf<K>) 
   'inventory-measured': nothing,
   'gauge-verified': nothing,
   'probe-zeroed': nothing,
+  'instrument-set': nothing,
+  'person-set': nothing,
+  'rules-set': nothing,
+  'period-opened': nothing,
+  'period-closed': nothing,
+  'gauge-event': nothing,
+  'desk-event': nothing,
+  'stock-moved': (onto, { seq, body: { movement } }) => {
+    for (const { code, product, nsv } of movement.legs) book(onto, { tank: code, product: product.code, nsv: new Decimal(nsv.value), unit: nsv.unit }, seq)
+  },
+  'stock-allocated': (onto, { body: { allocation } }) => {
+    for (const { party, nsv } of allocation.shares) own(onto, { tank: allocation.tank, product: allocation.product, party, nsv: new Decimal(nsv.value), unit: nsv.unit })
+  },
   'ticket-posted': (onto, { seq, body: { ticket } }) => {
     if (onto.tickets.has(ticket.number)) throw new Error(`Entry ${seq} posts ${ticket.number} a second time`)
     const change = ticketChange(ticket)
@@ -81,7 +106,7 @@ function apply<K extends EntryKind>(onto: OpenBook, entry: EntryOf<K>): void {
  * @source HOUSE book
  */
 export function balances(entries: Iterable<Entry>, from: Book = EMPTY_BOOK): Book {
-  const onto: OpenBook = { changes: new Map(from.changes), tickets: new Map(from.tickets) }
+  const onto: OpenBook = { changes: new Map(from.changes), tickets: new Map(from.tickets), owners: new Map(from.owners) }
   for (const entry of entries) apply(onto, entry)
   return onto
 }

@@ -1,3 +1,4 @@
+import type { StockMovementKind } from '../ledger/index.ts'
 import type { VolumeUnit } from '../units/index.ts'
 
 /** A measured inventory of a tank: net standard volume at an instant. */
@@ -10,15 +11,22 @@ export interface MeasuredInventory {
   readonly unit: string
 }
 
-/** A booked change of a tank: a ticket between its two gauges, or an adjustment at one instant. Voided tickets are not handed in. */
+/** What changes the book of a tank without gauges of its own in the period. */
+const UNGAUGED: readonly string[] = ['adjustment', 'correction', 'line-fill']
+
+/** A booked change of a tank: a ticket or stock movement between its two gauges, or an adjustment at one instant. Voided tickets are not handed in. */
 export interface BookedMovement {
   readonly seq: number
-  readonly kind: 'receipt' | 'delivery' | 'adjustment'
-  /** Ticket number; empty for an adjustment. */
+  readonly kind: 'receipt' | 'delivery' | 'adjustment' | 'correction' | StockMovementKind
+  /** Ticket number or reference; may be empty. */
   readonly number: string
   readonly product: string
   readonly openedAt: string
   readonly closedAt: string
+  /** When it counts in the book; absent: at its closing gauge. */
+  readonly bookedAt?: string
+  /** The closed period that it concerns; its gauges are not of this period. */
+  readonly concerns?: string | null
   /** Net standard volume in the tank at both gauges; empty for an adjustment. */
   readonly openingNsv: string
   readonly closingNsv: string
@@ -40,6 +48,11 @@ export interface TankRecord {
 /** Milliseconds since 1970 of an RFC 3339 instant. */
 export function instant(at: string): number {
   return Date.parse(at)
+}
+
+/** Whether a movement was gauged in the period in which it is booked. */
+export function isGauged({ kind, concerns }: BookedMovement): boolean {
+  return !UNGAUGED.includes(kind) && (concerns ?? null) === null
 }
 
 /** Whether a ticket was under way at an instant: after its opening gauge and before its closing gauge. */

@@ -3,7 +3,7 @@ import { accepted, refused, andThen, wording, type Finding, type Outcome } from 
 import type { Terminal } from '../ticket/index.ts'
 import { lossGain } from './book-and-measured.ts'
 import { boundaryInventory } from './boundary.ts'
-import { instant, type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
+import { instant, isGauged, type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
 import type { Limit } from './loss-gain.ts'
 import { oppositePairs } from './opposite-pairs.ts'
 import { reconcileProducts, type ReconciledTank } from './products.ts'
@@ -72,16 +72,18 @@ function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<Reconcil
 function belongs(movement: BookedMovement, opening: MeasuredInventory, closing: MeasuredInventory): boolean {
   const from = instant(opening.at)
   const to = instant(closing.at)
-  if (movement.kind === 'adjustment') return from < instant(movement.openedAt) && instant(movement.openedAt) <= to
+  if (!isGauged(movement)) return from < instant(movement.bookedAt ?? movement.closedAt) && instant(movement.bookedAt ?? movement.closedAt) <= to
   return from <= instant(movement.openedAt) && instant(movement.closedAt) <= to
 }
 
 function figuresOf(tank: TankRecord, opening: MeasuredInventory, closing: MeasuredInventory, movements: readonly BookedMovement[]): ReconciledTank['figures'] {
-  const changes = (kind: BookedMovement['kind'], negated: boolean): string[] =>
-    movements.filter((movement) => movement.kind === kind).map((movement) => `${negated ? negative(movement.change) : movement.change} ${movement.unit}`)
+  const ticketOf = (movement: BookedMovement): 'receipt' | 'delivery' | null =>
+    isGauged(movement) && (movement.kind === 'receipt' || movement.kind === 'delivery') ? movement.kind : null
+  const changes = (kind: 'receipt' | 'delivery' | null, negated: boolean): string[] =>
+    movements.filter((movement) => ticketOf(movement) === kind).map((movement) => `${negated ? negative(movement.change) : movement.change} ${movement.unit}`)
   return {
     unit: tank.volumeUnit, opening: `${opening.nsv} ${opening.unit}`, closing: `${closing.nsv} ${closing.unit}`,
-    receipts: changes('receipt', false), deliveries: changes('delivery', true), adjustments: changes('adjustment', false),
+    receipts: changes('receipt', false), deliveries: changes('delivery', true), adjustments: changes(null, false),
   }
 }
 

@@ -1,6 +1,6 @@
 import { discriminate } from '../rounding/index.ts'
 import { Decimal, type VolumeUnit } from '../units/index.ts'
-import { instant, underWay, type BookedMovement, type MeasuredInventory } from './gauged.ts'
+import { instant, isGauged, underWay, type BookedMovement, type MeasuredInventory } from './gauged.ts'
 import { volumeText } from './read-figures.ts'
 import type { UnbookedStep } from './reconciliation.ts'
 
@@ -27,7 +27,7 @@ interface Stretch { readonly opening: Gauge; readonly closing: Gauge; readonly b
  * @source HOUSE reconciliation, unbooked steps
  */
 export function unbookedSteps(inventories: readonly MeasuredInventory[], movements: readonly BookedMovement[], unit: VolumeUnit): readonly UnbookedStep[] {
-  const tickets = movements.filter((movement) => movement.kind !== 'adjustment')
+  const tickets = movements.filter(isGauged)
   const still = latestOfEachInstant(inventories).filter((measured) => !tickets.some((ticket) => underWay(ticket, instant(measured.at))))
   const stretches = [...still.map(inventoryStretch), ...ticketStretches(tickets)]
     .toSorted((a, b) => a.opening.at - b.opening.at || a.closing.at - b.closing.at)
@@ -36,7 +36,7 @@ export function unbookedSteps(inventories: readonly MeasuredInventory[], movemen
     const gap: Stretch[] = before === undefined ? [] : [{ opening: before.closing, closing: stretch.opening, booked: new Decimal(0), ticket: false }]
     return stretch.ticket ? [...gap, stretch] : gap
   })
-  const adjusted = adjustmentsByInterval(movements.filter((movement) => movement.kind === 'adjustment'), intervals)
+  const adjusted = adjustmentsByInterval(movements.filter((movement) => !isGauged(movement)), intervals)
   const steps: UnbookedStep[] = []
   let cumulative = new Decimal(0)
   intervals.forEach(({ opening, closing, booked, ticket }, i) => {
@@ -54,7 +54,7 @@ export function unbookedSteps(inventories: readonly MeasuredInventory[], movemen
 function adjustmentsByInterval(adjustments: readonly BookedMovement[], intervals: readonly Stretch[]): readonly Decimal[] {
   const sums = intervals.map(() => new Decimal(0))
   for (const adjustment of adjustments) {
-    const i = intervals.findIndex((interval) => instant(adjustment.openedAt) <= interval.closing.at)
+    const i = intervals.findIndex((interval) => instant(adjustment.bookedAt ?? adjustment.closedAt) <= interval.closing.at)
     sums[i] = (sums[i] ?? new Decimal(0)).plus(adjustment.change)
   }
   return sums
@@ -79,14 +79,18 @@ function ticketStretches(tickets: readonly BookedMovement[]): readonly Stretch[]
   for (const ticket of tickets.toSorted((a, b) => instant(a.openedAt) - instant(b.openedAt) || instant(a.closedAt) - instant(b.closedAt) || a.seq - b.seq)) {
     const last = stretches.at(-1)
     const own: Stretch = {
-      opening: { at: instant(ticket.openedAt), text: ticket.openedAt, what: `opening of ${ticket.number}`, nsv: new Decimal(ticket.openingNsv) },
-      closing: { at: instant(ticket.closedAt), text: ticket.closedAt, what: `closing of ${ticket.number}`, nsv: new Decimal(ticket.closingNsv) },
+      opening: { at: instant(ticket.openedAt), text: ticket.openedAt, what: `opening of ${nameOf(ticket)}`, nsv: new Decimal(ticket.openingNsv) },
+      closing: { at: instant(ticket.closedAt), text: ticket.closedAt, what: `closing of ${nameOf(ticket)}`, nsv: new Decimal(ticket.closingNsv) },
       booked: new Decimal(ticket.change), ticket: true,
     }
     if (last !== undefined && own.opening.at < last.closing.at) stretches[stretches.length - 1] = joined(last, own)
     else stretches.push(own)
   }
   return stretches
+}
+
+function nameOf({ kind, number }: BookedMovement): string {
+  return number === '' ? kind.replaceAll('-', ' ') : number
 }
 
 function joined(first: Stretch, second: Stretch): Stretch {

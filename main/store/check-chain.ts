@@ -8,7 +8,7 @@ import { projectEntry } from './projections.ts'
 import type { Head, LedgerCheck } from './store.ts'
 
 const BATCH = 64
-const COLUMNS = ['kind', 'at', 'by', 'body', 'previous', 'hash'] as const
+const COLUMNS = ['kind', 'at', 'by', 'body', 'previous', 'hash', 'origin'] as const
 
 type Versions = Map<number, Awaited<ReturnType<Known['version']>>>
 type Written = { readonly seq: number } & Readonly<Record<(typeof COLUMNS)[number], Uint8Array | null>>
@@ -66,9 +66,11 @@ function readEntry({ differs }: Checking, row: Written, where: string): Entry | 
   }
   const kind = text('kind')
   const body = text('body')
+  const origin = row.origin === null ? null : text('origin')
   try {
-    const entry = entryOf({ seq: row.seq, kind, at: text('at'), by: text('by'), body, previous: text('previous'), hash: text('hash') })
+    const entry = entryOf({ seq: row.seq, kind, at: text('at'), by: text('by'), body, previous: text('previous'), hash: text('hash'), origin })
     if (canonicalJson(entry.body) !== body) differs(`${where}, column body`, 'it is not the canonical text of what it says')
+    if (origin !== null && canonicalJson(entry.origin) !== origin) differs(`${where}, column origin`, 'it is not the canonical text of what it says')
     return entry
   } catch (error) {
     differs(where, `its row cannot be read as ${kind}: ${said(error)}`)

@@ -1,23 +1,33 @@
-import type { Kysely } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import { attempt, bytesOf, textOf, type Checking } from './checking.ts'
 import { PROJECTIONS } from './projections.ts'
-import type { MeasurementTable, MovementTable, Schema, TicketTable } from './schema.ts'
+import type { Schema } from './schema.ts'
 
-const COLUMNS: { readonly ticket: Columns<TicketTable>; readonly movement: Columns<MovementTable>; readonly measurement: Columns<MeasurementTable> } = {
+type Projection = (typeof PROJECTIONS)[number]
+
+/** The column that names a row. */
+const KEYS = { ticket: 'seq', movement: 'id', measurement: 'seq', allocation: 'id', period: 'seq', trail: 'seq' } as const
+
+const COLUMNS: { readonly [T in Projection]: Columns<Schema[T], (typeof KEYS)[T]> } = {
   ticket: {
     n: true, number: true, kind: true, tank: true, product: true, product_name: true, from_party: true, to_party: true, opened_at: true, closed_at: true,
     issued_at: true, closed_order: true, gsv: true, gsv_unit: true, nsv: true, nsv_unit: true, weight: true, weight_unit: true,
     voided_seq: true, voided_at: true, void_reason: true, replaces: true, replaced_by: true, words: true,
   },
   movement: {
-    kind: true, number: true, tank: true, product: true, opened_at: true, closed_at: true, opened_order: true, closed_order: true,
-    opening_nsv: true, closing_nsv: true, change: true, unit: true, voided_seq: true,
+    seq: true, kind: true, number: true, place: true, tank: true, product: true, opened_at: true, closed_at: true, opened_order: true, closed_order: true,
+    booked_at: true, booked_order: true, opening_nsv: true, closing_nsv: true, change: true, unit: true, voided_seq: true,
+    concerns: true, corrects: true, corrected_by: true,
   },
   measurement: { tank: true, product: true, at: true, at_order: true, nsv: true, unit: true },
+  allocation: { seq: true, of_seq: true, tank: true, product: true, party: true, at: true, at_order: true, nsv: true, unit: true },
+  period: { name: true, from_at: true, to_at: true, from_order: true, to_order: true, closed_seq: true },
+  trail: { kind: true, at_order: true, by: true, person: true, station: true, subject: true },
 }
+
 /** Every column but the one that names the row; a column that is left out does not compile. */
-type Columns<T> = Readonly<Record<Exclude<keyof T, 'seq'>, true>>
-type Row = Readonly<Record<string, Uint8Array | null>> & { readonly seq: number }
+type Columns<T, K> = Readonly<Record<Exclude<keyof T, K>, true>>
+interface Row { readonly key: number; readonly values: Readonly<Record<string, Uint8Array | null>> }
 
 const BATCH = 200
 
@@ -38,33 +48,33 @@ export async function checkProjections(check: Checking): Promise<void> {
   }
 }
 
-async function rowsAfter(db: Kysely<Schema>, table: (typeof PROJECTIONS)[number], after: number): Promise<readonly Row[]> {
-  const columns = Object.keys(COLUMNS[table])
-  const rows = await db.selectFrom(table).select('seq').select(columns.map(bytesOf)).where('seq', '>', after).orderBy('seq').limit(BATCH).execute()
-  return rows
+async function rowsAfter(db: Kysely<Schema>, table: Projection, after: number): Promise<readonly Row[]> {
+  const key = sql.ref<number>(KEYS[table])
+  const rows = await db.selectFrom(table).select(key.as('key_of_row')).select(Object.keys(COLUMNS[table]).map(bytesOf)).where(key, '>', after).orderBy(key).limit(BATCH).execute()
+  return rows.map(({ key_of_row: number, ...values }) => ({ key: number, values }))
 }
 
 /** The number up to which a batch tells all there is. */
 function lastOf(rows: readonly Row[]): number {
-  return rows.length < BATCH ? Infinity : rows.at(-1)?.seq ?? Infinity
+  return rows.length < BATCH ? Infinity : rows.at(-1)?.key ?? Infinity
 }
 
 function byNumber(rows: readonly Row[], upTo: number): ReadonlyMap<number, Row> {
-  return new Map(rows.filter((row) => row.seq <= upTo).map((row) => [row.seq, row]))
+  return new Map(rows.filter((row) => row.key <= upTo).map((row) => [row.key, row]))
 }
 
 function compare({ differs }: Checking, table: string, stands: ReadonlyMap<number, Row>, expected: ReadonlyMap<number, Row>): void {
-  for (const [seq, row] of expected) {
-    const found = stands.get(seq)
-    if (found === undefined) differs(`${table} ${seq}`, 'it is missing; the entries give it')
-    else for (const [column, value] of Object.entries(row)) if (column !== 'seq') {
-      if (column !== 'seq' && !same(found[column], value)) differs(`${table} ${seq}, column ${column}`, `it is ${inWords(found[column])}; the entries give ${inWords(value)}`)
+  for (const [key, row] of expected) {
+    const found = stands.get(key)
+    if (found === undefined) differs(`${table} ${key}`, 'it is missing; the entries give it')
+    else for (const [column, value] of Object.entries(row.values)) {
+      if (!same(found.values[column], value)) differs(`${table} ${key}, column ${column}`, `it is ${inWords(found.values[column])}; the entries give ${inWords(value)}`)
     }
   }
-  for (const seq of stands.keys()) if (!expected.has(seq)) differs(`${table} ${seq}`, 'no entry gives it')
+  for (const key of stands.keys()) if (!expected.has(key)) differs(`${table} ${key}`, 'no entry gives it')
 }
 
-type Value = Uint8Array | number | null | undefined
+type Value = Uint8Array | null | undefined
 
 function same(one: Value, other: Value): boolean {
   return one instanceof Uint8Array && other instanceof Uint8Array ? Buffer.compare(one, other) === 0 : one === other

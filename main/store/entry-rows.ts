@@ -7,13 +7,14 @@ import type { Head } from './store.ts'
 const BATCH = 64
 
 export function rowOf(entry: Entry): EntryTable {
-  return { seq: entry.seq, kind: entry.kind, at: entry.at, by: entry.by, body: canonicalJson(entry.body), previous: entry.previous, hash: entry.hash }
+  return { seq: entry.seq, kind: entry.kind, at: entry.at, by: entry.by, body: canonicalJson(entry.body), previous: entry.previous, hash: entry.hash, origin: entry.origin === undefined ? null : canonicalJson(entry.origin) }
 }
 
 /** An entry read strictly from its row; throws when the row is no entry. */
 export function entryOf(row: EntryTable): Entry {
+  const { origin, ...columns } = row
   const body: unknown = JSON.parse(row.body)
-  return entrySchema.parse({ ...row, body })
+  return entrySchema.parse({ ...columns, body, ...(origin === null ? {} : { origin: JSON.parse(origin) as unknown }) })
 }
 
 export async function headOf(db: Kysely<Schema>): Promise<Head> {

@@ -1,21 +1,22 @@
 import type { Kysely } from 'kysely'
 import { instantKey } from '../../core/ledger/index.ts'
 import type { MovementTable, Schema } from './schema.ts'
-import type { Measurement, Movement } from './store.ts'
+import { MOVEMENT_KINDS, type Measurement, type Movement } from './store.ts'
 
-const MOVEMENT_KINDS = ['receipt', 'delivery', 'adjustment'] as const
+/** Booked without being gauged. */
+const UNGAUGED = ['adjustment', 'correction', 'line-fill'] as const
 
-/** Movements that stand and whose closing gauge lies in (from, to]. */
+/** Movements that stand and count in the book in (from, to]. */
 export async function movementsBetween(db: Kysely<Schema>, from: string, to: string, tank: string | undefined): Promise<readonly Movement[]> {
   let query = db.selectFrom('movement').selectAll().where('voided_seq', 'is', null)
-    .where('closed_order', '>', instantKey(from)).where('closed_order', '<=', instantKey(to))
+    .where('booked_order', '>', instantKey(from)).where('booked_order', '<=', instantKey(to))
   if (tank !== undefined) query = query.where('tank', '=', tank)
-  return (await query.orderBy('closed_order').orderBy('seq').execute()).map(movementOf)
+  return (await query.orderBy('booked_order').orderBy('id').execute()).map(movementOf)
 }
 
-/** Transfers that stand and whose time between gauges overlaps (from, to). An adjustment has no such time. */
+/** Movements between two gauges that stand, were not taken back, and whose time overlaps (from, to). */
 export async function transfersOverlapping(db: Kysely<Schema>, tank: string, from: string, to: string): Promise<readonly Movement[]> {
-  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('kind', '<>', 'adjustment')
+  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('kind', 'not in', UNGAUGED)
     .where('tank', '=', tank).where('closed_order', '>', instantKey(from)).where('opened_order', '<', instantKey(to))
     .orderBy('closed_order').orderBy('seq').execute()
   return rows.map(movementOf)
@@ -34,7 +35,7 @@ export async function lastGaugeOf(db: Kysely<Schema>, tank: string): Promise<num
   const measured = await db.selectFrom('measurement').select(['seq', 'at_order as order']).where('tank', '=', tank)
     .orderBy('at_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
   const moved = await db.selectFrom('movement').select(['seq', 'closed_order as order']).where('tank', '=', tank)
-    .where('voided_seq', 'is', null).where('kind', '<>', 'adjustment')
+    .where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('kind', 'not in', UNGAUGED)
     .orderBy('closed_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
   if (measured === undefined || moved === undefined) return (measured ?? moved)?.seq
   if (measured.order === moved.order) return Math.max(measured.seq, moved.seq)
@@ -45,7 +46,8 @@ function movementOf(row: MovementTable): Movement {
   const kind = MOVEMENT_KINDS.find((known) => known === row.kind)
   if (kind === undefined) throw new Error(`Entry ${row.seq} is projected as a ${row.kind}`)
   return {
-    seq: row.seq, kind, number: row.number, tank: row.tank, product: row.product, openedAt: row.opened_at, closedAt: row.closed_at,
+    seq: row.seq, kind, number: row.number, place: row.place === 'line' ? 'line' : 'tank', tank: row.tank, product: row.product, openedAt: row.opened_at, closedAt: row.closed_at,
+    bookedAt: row.booked_at, concerns: row.concerns, corrects: row.corrects, correctedBy: row.corrected_by,
     openingNsv: row.opening_nsv, closingNsv: row.closing_nsv, change: row.change, unit: row.unit,
   }
 }

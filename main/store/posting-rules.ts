@@ -29,6 +29,21 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'limit-set': (entry) => dated(entry.body.effectiveFrom),
   'adjustment-posted': (entry) => dated(entry.body.effectiveAt),
   'probe-zeroed': (entry) => dated(entry.body.readAt),
+  'instrument-set': (entry) => dated(entry.body.effectiveFrom),
+  'person-set': (entry) => dated(entry.body.effectiveFrom),
+  'rules-set': (entry) => dated(entry.body.effectiveFrom),
+  'gauge-event': (entry) => dated(entry.body.event.at),
+  'desk-event': none,
+  'stock-moved': async ({ body: { movement } }, known) => [
+    ...undated(movement.at),
+    ...(await Promise.all(movement.legs.map(async (leg) => [
+      ...undated(leg.opening?.at ?? movement.at), ...undated(leg.closing?.at ?? movement.at),
+      ...await versionMisfits('product', leg.product, known), ...(leg.tank === undefined ? [] : await versionMisfits('tank', leg.tank, known)),
+    ]))).flat(),
+  ],
+  'stock-allocated': (entry) => dated(entry.body.allocation.at),
+  'period-opened': (entry) => Promise.resolve([...undated(entry.body.period.from), ...undated(entry.body.period.to)]),
+  'period-closed': none,
   'inventory-measured': async ({ body: { snapshot, tank, product } }, known) => [
     ...undated(snapshot.at),
     ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),

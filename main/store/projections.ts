@@ -1,7 +1,9 @@
 import type { Kysely } from 'kysely'
-import { instantKey, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
+import { Decimal } from '../../core/units/index.ts'
+import { instantKey, type Entry, type EntryKind, type EntryOf, type Late } from '../../core/ledger/index.ts'
 import { numberOf, type Ticket } from '../../core/ticket/index.ts'
-import type { Schema } from './schema.ts'
+import { subjectOf } from './trail-subject.ts'
+import type { MovementTable, Schema } from './schema.ts'
 
 type Projector<K extends EntryKind> = (db: Kysely<Schema>, entry: EntryOf<K>) => Promise<unknown>
 
@@ -17,24 +19,84 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
   'limit-set': nothing,
   'gauge-verified': nothing,
   'probe-zeroed': nothing,
+  'instrument-set': nothing,
+  'person-set': nothing,
+  'rules-set': nothing,
+  'gauge-event': nothing,
+  'desk-event': nothing,
   'inventory-measured': (db, { seq, body: { snapshot, worksheet } }) => db.insertInto('measurement').values({
     seq, tank: snapshot.tank, product: snapshot.product, at: snapshot.at, at_order: instantKey(snapshot.at),
     nsv: worksheet.quantity.nsv.value, unit: worksheet.quantity.nsv.unit,
   }).execute(),
   'ticket-posted': projectTicket,
-  'ticket-voided': async (db, { seq, at, body: { number, reason } }) => {
+  'ticket-voided': async (db, entry) => {
+    const { seq, at, body: { number, reason, late } } = entry
     await db.updateTable('ticket').set({ voided_seq: seq, voided_at: at, void_reason: reason }).where('number', '=', number).execute()
+    if (late !== undefined) return takeBack(db, entry, late)
     await db.updateTable('movement').set({ voided_seq: seq })
       .where('seq', '=', db.selectFrom('ticket').select('ticket.seq').where('ticket.number', '=', number)).execute()
   },
-  'adjustment-posted': (db, { seq, body: { tank, product, effectiveAt, nsv } }) => db.insertInto('movement').values({
-    seq, kind: 'adjustment', number: '', tank, product,
-    opened_at: effectiveAt, closed_at: effectiveAt, opened_order: instantKey(effectiveAt), closed_order: instantKey(effectiveAt),
-    opening_nsv: '', closing_nsv: '', change: nsv.value, unit: nsv.unit, voided_seq: null,
+  'adjustment-posted': async (db, { seq, body: { tank, product, effectiveAt, nsv, late } }) => {
+    await db.insertInto('movement').values({
+      id: seq * LEGS, seq, kind: 'adjustment', number: '', place: 'tank', tank, product, ...gauges(effectiveAt, effectiveAt, late),
+      opening_nsv: '', closing_nsv: '', change: nsv.value, unit: nsv.unit,
+    }).execute()
+    await correct(db, seq, late)
+  },
+  'stock-moved': async (db, { seq, body: { movement, late } }) => {
+    for (const [place, leg] of movement.legs.entries()) {
+      await db.insertInto('movement').values({
+        id: seq * LEGS + place, seq, kind: movement.kind, number: movement.reference ?? '', place: leg.place, tank: leg.code, product: leg.product.code,
+        ...gauges(leg.opening?.at ?? movement.at, leg.closing?.at ?? movement.at, late),
+        opening_nsv: leg.openingWorksheet?.quantity.nsv.value ?? '', closing_nsv: leg.closingWorksheet?.quantity.nsv.value ?? '', change: leg.nsv.value, unit: leg.nsv.unit,
+      }).execute()
+    }
+    await correct(db, seq, late)
+  },
+  'stock-allocated': async (db, { seq, body: { allocation: { of, tank, product, at, shares } } }) => {
+    for (const [place, { party, nsv }] of shares.entries()) {
+      await db.insertInto('allocation').values({
+        id: seq * LEGS + place, seq, of_seq: of ?? null, tank, product, party, at, at_order: instantKey(at), nsv: nsv.value, unit: nsv.unit,
+      }).execute()
+    }
+  },
+  'period-opened': (db, { seq, body: { period: { name, from, to } } }) => db.insertInto('period').values({
+    seq, name, from_at: from, to_at: to, from_order: instantKey(from), to_order: instantKey(to), closed_seq: null,
   }).execute(),
+  'period-closed': (db, { seq, body: { seal } }) => db.updateTable('period').set({ closed_seq: seq }).where('name', '=', seal.period.name).execute(),
 }
 
-async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket } }: EntryOf<'ticket-posted'>): Promise<void> {
+/** So many rows one entry may have in a projection. */
+const LEGS = 100
+
+/** When a movement was gauged, and when it counts in the book. */
+function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pick<MovementTable,
+  'opened_at' | 'closed_at' | 'opened_order' | 'closed_order' | 'booked_at' | 'booked_order' | 'voided_seq' | 'concerns' | 'corrects' | 'corrected_by'> {
+  const bookedAt = late?.bookedAt ?? closedAt
+  return {
+    opened_at: openedAt, closed_at: closedAt, opened_order: instantKey(openedAt), closed_order: instantKey(closedAt), booked_at: bookedAt, booked_order: instantKey(bookedAt),
+    voided_seq: null, concerns: late?.period ?? null, corrects: late?.corrects ?? null, corrected_by: null,
+  }
+}
+
+/** A ticket of a closed period that turns out void: its movement stands there, and is taken back in an open period. */
+async function takeBack(db: Kysely<Schema>, { seq, body: { number } }: EntryOf<'ticket-voided'>, late: Late): Promise<void> {
+  const row = await db.selectFrom('movement').innerJoin('ticket', 'ticket.seq', 'movement.seq').select(['movement.seq', 'movement.tank', 'movement.product', 'movement.change', 'movement.unit'])
+    .where('ticket.number', '=', number).executeTakeFirstOrThrow()
+  await db.insertInto('movement').values({
+    id: seq * LEGS, seq, kind: 'correction', number, place: 'tank', tank: row.tank, product: row.product, ...gauges(late.bookedAt, late.bookedAt, { ...late, corrects: row.seq }),
+    opening_nsv: '', closing_nsv: '', change: new Decimal(row.change).negated().toFixed(), unit: row.unit,
+  }).execute()
+  await correct(db, seq, { ...late, corrects: row.seq })
+}
+
+/** The movement that is corrected names its correction. */
+async function correct(db: Kysely<Schema>, seq: number, late: Late | undefined): Promise<void> {
+  if (late?.corrects === undefined) return
+  await db.updateTable('movement').set({ corrected_by: seq }).where('seq', '=', late.corrects).execute()
+}
+
+async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket, late } }: EntryOf<'ticket-posted'>): Promise<void> {
   const { moved, tankChange, opening, closing } = ticket.result
   await db.insertInto('ticket').values({
     n: numberOf(ticket.number)?.n ?? 0, number: ticket.number, seq, kind: ticket.kind,
@@ -48,10 +110,10 @@ async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket } }: Entr
     await db.updateTable('ticket').set({ replaced_by: ticket.number }).where('number', '=', ticket.replaces).execute()
   }
   await db.insertInto('movement').values({
-    seq, kind: ticket.kind, number: ticket.number, tank: ticket.tank.code, product: ticket.product.code,
-    opened_at: ticket.opening.at, closed_at: ticket.closing.at, opened_order: instantKey(ticket.opening.at), closed_order: instantKey(ticket.closing.at),
-    opening_nsv: opening.quantity.nsv.value, closing_nsv: closing.quantity.nsv.value, change: tankChange.nsv.value, unit: tankChange.nsv.unit, voided_seq: null,
+    id: seq * LEGS, seq, kind: ticket.kind, number: ticket.number, place: 'tank', tank: ticket.tank.code, product: ticket.product.code, ...gauges(ticket.opening.at, ticket.closing.at, late),
+    opening_nsv: opening.quantity.nsv.value, closing_nsv: closing.quantity.nsv.value, change: tankChange.nsv.value, unit: tankChange.nsv.unit,
   }).execute()
+  await correct(db, seq, late)
 }
 
 /** What a search in the register looks through. */
@@ -71,10 +133,13 @@ function project<K extends EntryKind>(db: Kysely<Schema>, entry: EntryOf<K>): Pr
 /** Brings the projections up to one more entry; called in the transaction that posts it. */
 export async function projectEntry(db: Kysely<Schema>, entry: Entry): Promise<void> {
   await project(db, entry)
+  await db.insertInto('trail').values({
+    seq: entry.seq, kind: entry.kind, at_order: instantKey(entry.at), by: entry.by, person: entry.origin?.person ?? null, station: entry.origin?.station ?? null, subject: subjectOf(entry),
+  }).execute()
 }
 
 /** The tables that are made from entries, in the order in which they can be emptied. */
-export const PROJECTIONS = ['ticket', 'movement', 'measurement'] as const
+export const PROJECTIONS = ['ticket', 'movement', 'measurement', 'allocation', 'period', 'trail'] as const
 
 /** Drops every projection and makes it again from the entries. */
 export async function rebuildProjections(db: Kysely<Schema>, entries: AsyncIterable<Entry>): Promise<void> {

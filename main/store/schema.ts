@@ -8,9 +8,14 @@ export interface Schema {
   readonly ticket: TicketTable
   readonly movement: MovementTable
   readonly measurement: MeasurementTable
+  readonly allocation: AllocationTable
+  readonly period: PeriodTable
+  readonly trail: TrailTable
   // side tables: no evidence, may change
   readonly draft: DraftTable
   readonly protected_key: ProtectedKeyTable
+  readonly passphrase: PassphraseTable
+  readonly proposal: ProposalTable
 }
 
 export interface EntryTable {
@@ -18,6 +23,8 @@ export interface EntryTable {
   /** Canonical JSON. */
   readonly body: string
   readonly previous: string; readonly hash: string
+  /** Canonical JSON; null in entries of the first schema. */
+  readonly origin: string | null
 }
 
 export interface DocumentTable { readonly seq: number; readonly sha256: string; readonly bytes: Uint8Array }
@@ -37,15 +44,49 @@ export interface TicketTable {
 }
 
 export interface MovementTable {
-  readonly seq: number; readonly kind: string; readonly number: string; readonly tank: string; readonly product: string
+  /** seq × 100 + leg: a stock movement has several. */
+  readonly id: number
+  readonly seq: number; readonly kind: string; readonly number: string
+  /** `tank` or `line`; `tank` names either. */
+  readonly place: string; readonly tank: string; readonly product: string
   readonly opened_at: string; readonly closed_at: string; readonly opened_order: string; readonly closed_order: string
+  /** When it counts in the book: the closing gauge, or later for what concerns a closed period. */
+  readonly booked_at: string; readonly booked_order: string
   readonly opening_nsv: string; readonly closing_nsv: string; readonly change: string; readonly unit: string
   readonly voided_seq: number | null
+  /** Name of the closed period that a late movement concerns, the entry it corrects, and the entry that corrected this one later. */
+  readonly concerns: string | null; readonly corrects: number | null; readonly corrected_by: number | null
 }
 
 export interface MeasurementTable {
   readonly seq: number; readonly tank: string; readonly product: string
   readonly at: string; readonly at_order: string; readonly nsv: string; readonly unit: string
+}
+
+/** A party's share of a booked movement, or of a change of owner in place. */
+export interface AllocationTable {
+  /** seq × 100 + share. */
+  readonly id: number
+  readonly seq: number; readonly of_seq: number | null; readonly tank: string; readonly product: string; readonly party: string
+  readonly at: string; readonly at_order: string; readonly nsv: string; readonly unit: string
+}
+
+export interface PeriodTable {
+  readonly seq: number; readonly name: string; readonly from_at: string; readonly to_at: string; readonly from_order: string; readonly to_order: string
+  readonly closed_seq: number | null
+}
+
+/** Who did what, when, from which station; one row for every entry. */
+export interface TrailTable {
+  readonly seq: number; readonly kind: string; readonly at_order: string; readonly by: string; readonly person: string | null; readonly station: string | null
+  /** Code of the tank, ticket, product, party, person or period it is about. */
+  readonly subject: string
+}
+
+export interface PassphraseTable { readonly person: string; readonly verifier: string }
+
+export interface ProposalTable {
+  readonly id: string; readonly operation: string; readonly input: string; readonly prepared_by: string; readonly prepared_at: string; readonly note: string
 }
 
 export interface DraftTable { readonly id: string; readonly kind: string; readonly title: string; readonly body: string; readonly saved_at: string }

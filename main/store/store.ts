@@ -1,4 +1,4 @@
-import type { Entry, EntryKind, EntryOf, Posting } from '../../core/ledger/index.ts'
+import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type Posting } from '../../core/ledger/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import type { z } from 'zod'
 import type { registerLineSchema } from '../operations/contracts/tickets.ts'
@@ -11,15 +11,23 @@ export interface Head { readonly seq: number; readonly hash: string }
 /** A signed document that belongs to an entry. */
 export interface StoredDocument { readonly sha256: string; readonly name: string; readonly bytes: Uint8Array }
 
-/** One net-standard-volume change of a tank that is booked, as the movement projection holds it. */
+/** What changes the book: a ticket, an adjustment, a movement inside the terminal, or a ticket of a closed period taken back. */
+export const MOVEMENT_KINDS = ['receipt', 'delivery', 'adjustment', 'correction', ...STOCK_MOVEMENTS] as const
+
+/** One net-standard-volume change of a tank or line that is booked, as the movement projection holds it. */
 export interface Movement {
   readonly seq: number
-  readonly kind: 'receipt' | 'delivery' | 'adjustment'
-  /** Ticket number, or empty for an adjustment. */
+  readonly kind: (typeof MOVEMENT_KINDS)[number]
+  /** Ticket number, reference of a stock movement, or empty. */
   readonly number: string
+  readonly place: 'tank' | 'line'
   readonly tank: string; readonly product: string
   /** Instants of opening and closing gauge; for an adjustment both are its effective time. */
   readonly openedAt: string; readonly closedAt: string
+  /** When it counts in the book. */
+  readonly bookedAt: string
+  /** The closed period it concerns, the entry it corrects, and the entry that corrected it later; null where none. */
+  readonly concerns: string | null; readonly corrects: number | null; readonly correctedBy: number | null
   /** Net standard volume in the tank at both gauges; empty for an adjustment. */
   readonly openingNsv: string; readonly closingNsv: string
   /** Signed change of the tank's book. */
@@ -72,7 +80,7 @@ export interface LedgerStore {
   register(filter: RegisterFilter): Promise<readonly RegisterLine[]>
   registerLine(number: string): Promise<RegisterLine | undefined>
   ticketEntry(number: string): Promise<EntryOf<'ticket-posted'> | undefined>
-  /** Movements not voided whose closing gauge lies in (from, to], by closing gauge; one tank or all. */
+  /** Movements not voided that count in the book in (from, to], in that order; one tank or all. */
   movements(from: string, to: string, tank?: string): Promise<readonly Movement[]>
   /** Movements not voided of a tank whose time between gauges overlaps (from, to). */
   overlapping(tank: string, from: string, to: string): Promise<readonly Movement[]>

@@ -1,7 +1,10 @@
-import type { z } from 'zod'
+import { z } from 'zod'
+import { ROLES, type Role } from '../../../core/ledger/index.ts'
 
-export const ROLES = ['accountant', 'inspector', 'analyst', 'administrator'] as const
-export type Role = (typeof ROLES)[number]
+export { ROLES, type Role }
+
+/** Who enters something: the person at the desk, or in a ledger without people on record the name that is given. */
+export const by = z.string().min(1).max(80).optional()
 
 /** Whether an operation needs a ledger, and whether it writes to it. */
 export type LedgerUse = 'none' | 'reads' | 'writes'
@@ -13,6 +16,10 @@ export interface Contract<N extends string, I extends z.ZodType, O extends z.Zod
   readonly says: string
   /** Whose work it is. */
   readonly roles: readonly Role[]
+  /** Needs a second person where the terminal's rules say so. */
+  readonly approval?: true
+  /** Done by the window on its own: no sign of somebody at the desk. */
+  readonly passive?: true
   readonly ledger: L
   /** An input field that takes a file as base64; the command line accepts a path in its place. */
   readonly file?: string

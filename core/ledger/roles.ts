@@ -1,0 +1,3 @@
+/** Whose work an operation is. What each may do stands in the table of operations. */
+export const ROLES = ['accountant', 'inspector', 'analyst', 'administrator'] as const
+export type Role = (typeof ROLES)[number]

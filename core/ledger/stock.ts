@@ -1,0 +1,63 @@
+import { z } from 'zod'
+import { gaugeSnapshotSchema } from '../gauge/index.ts'
+import { worksheetSchema } from '../quantity/index.ts'
+import { versionSchema } from '../ticket/index.ts'
+import { quantitySchema } from '../worksheet/index.ts'
+
+/** Marks what concerns a closed period and is booked in an open one. */
+export const lateSchema = z.strictObject({
+  /** Name of the closed period. */
+  period: z.string(),
+  /** Instant in an open period at which it counts in the book. */
+  bookedAt: z.string(),
+  /** The entry that it corrects. */
+  corrects: z.number().int().positive().optional(),
+})
+export type Late = Readonly<z.infer<typeof lateSchema>>
+
+export const STOCK_MOVEMENTS = ['tank-to-tank', 'blend', 'regrade', 'water-draw-off', 'line-fill'] as const
+export type StockMovementKind = (typeof STOCK_MOVEMENTS)[number]
+
+/** What a stock movement does to one product in one tank or line. */
+export const stockLegSchema = z.strictObject({
+  place: z.enum(['tank', 'line']),
+  /** Code of the tank or of the line. */
+  code: z.string().min(1).max(40),
+  product: versionSchema,
+  /** The tank that was gauged; a line has none. */
+  tank: versionSchema.optional(),
+  opening: gaugeSnapshotSchema.optional(),
+  closing: gaugeSnapshotSchema.optional(),
+  openingWorksheet: worksheetSchema.optional(),
+  closingWorksheet: worksheetSchema.optional(),
+  /** Contents of the line at base conditions as stated, where nothing was gauged. */
+  stated: z.strictObject({ opening: quantitySchema, closing: quantitySchema }).optional(),
+  /** Signed net standard volume that is booked. */
+  nsv: quantitySchema,
+  /** Signed change of free water, where there was some. */
+  water: quantitySchema.optional(),
+})
+export type StockLeg = Readonly<z.infer<typeof stockLegSchema>>
+
+/** Product that moved or changed its name inside the terminal. */
+export const stockMovementSchema = z.strictObject({
+  kind: z.enum(STOCK_MOVEMENTS),
+  /** When it was complete. */
+  at: z.string(),
+  legs: z.array(stockLegSchema).min(1).max(12),
+  /** Sum of all legs in one unit: what was lost or gained on the way. */
+  difference: quantitySchema,
+  reason: z.string().min(1).max(500),
+  reference: z.string().max(80).optional(),
+})
+export type StockMovement = Readonly<z.infer<typeof stockMovementSchema>>
+
+/** Whose product it is: shares of a booked movement, or a change of owner in place when `of` is absent (then they add up to 0). */
+export const stockAllocationSchema = z.strictObject({
+  /** The entry whose change is shared out. */
+  of: z.number().int().positive().optional(),
+  tank: z.string(), product: z.string(), at: z.string(),
+  shares: z.array(z.strictObject({ party: z.string(), nsv: quantitySchema })).min(1).max(20),
+  reason: z.string().min(1).max(500),
+})
+export type StockAllocation = Readonly<z.infer<typeof stockAllocationSchema>>
