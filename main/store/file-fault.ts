@@ -1,3 +1,5 @@
+import { LedgerFault } from './fault.ts'
+
 /** Primary result codes of SQLite, and what a person can do about each. See https://sqlite.org/rescode.html */
 const REMEDIES: ReadonlyMap<number, (path: string) => string> = new Map([
   [5, (path) => `The ledger ${path} is being written by another program, which did not finish in time. Close the other program, or try again.`],
@@ -11,15 +13,7 @@ const REMEDIES: ReadonlyMap<number, (path: string) => string> = new Map([
 ])
 
 /** What is wrong with the file of a ledger, in words for whoever must mend it. */
-export class LedgerFileFault extends Error {
-  readonly path: string
-
-  constructor(path: string, message: string, cause?: unknown) {
-    super(message, { cause })
-    this.name = 'LedgerFileFault'
-    this.path = path
-  }
-}
+export class LedgerFileFault extends LedgerFault {}
 
 /** The result code of an error of the SQLite driver; undefined for any other error. */
 function resultCode(error: unknown): number | undefined {

@@ -1,0 +1,74 @@
+import { readFileSync } from 'node:fs'
+import type { ConnectionOptions } from 'node:tls'
+import { LedgerFault } from './fault.ts'
+
+/** Where a ledger is kept on a PostgreSQL server. */
+export interface ServerPlace {
+  readonly host: string
+  readonly port: number
+  readonly database: string
+  /** The system's, or PGUSER's, when absent. */
+  readonly user: string | undefined
+  /** PGPASSWORD's when absent. Goes into no message. */
+  readonly password: string | undefined
+  readonly tls: ConnectionOptions | false
+  /** host:port/database, to be shown. */
+  readonly shown: string
+}
+
+const USUAL_PORT = 5432
+const FORM = 'Write postgresql://USER@HOST:PORT/DATABASE; the password may stand behind the user, after a colon, or in PGPASSWORD.'
+const SETTINGS = ['sslmode', 'sslrootcert']
+const MODES = 'disable (no encryption), require (encrypted), verify-ca (encrypted, certificate checked) or verify-full (and the name in it)'
+
+/** Whether a place is an address of a server; else it is a path. */
+export function isServerAddress(place: string): boolean {
+  return /^postgres(ql)?:\/\//i.test(place)
+}
+
+/**
+ * Reads the address of a ledger on a server.
+ * @throws LedgerFault that says how to write it, without what was written: it may hold a password
+ */
+export function serverPlace(address: string): ServerPlace {
+  if (!URL.canParse(address)) throw new LedgerFault('the server', `The address of the ledger's server cannot be read. ${FORM}`)
+  const url = new URL(address)
+  const host = decodeURIComponent(url.hostname).replace(/^\[|\]$/g, '')
+  const database = decodeURIComponent(url.pathname.slice(1))
+  const port = url.port === '' ? USUAL_PORT : Number(url.port)
+  const shown = `${url.hostname}:${port}/${database}`
+  if (host === '' || database === '' || database.includes('/')) throw new LedgerFault(shown, `The address of the ledger's server names no host or no database. ${FORM}`)
+  const strange = [...url.searchParams.keys()].find((key) => !SETTINGS.includes(key))
+  if (strange !== undefined) throw new LedgerFault(shown, `“${strange}” in the address of the ledger ${shown} is no setting that Dipledger knows. It knows ${SETTINGS.join(' and ')}.`)
+  return { host, port, database, user: named(url.username), password: named(url.password), tls: tlsOf(url.searchParams, shown), shown }
+}
+
+/** A place as it may be shown: a path as it is, the address of a server without user and password. */
+export function shownPlace(place: string): string {
+  return isServerAddress(place) ? serverPlace(place).shown : place
+}
+
+function named(part: string): string | undefined {
+  return part === '' ? undefined : decodeURIComponent(part)
+}
+
+/** @see https://www.postgresql.org/docs/15/libpq-ssl.html table 34.1 */
+function tlsOf(settings: URLSearchParams, shown: string): ConnectionOptions | false {
+  const file = settings.get('sslrootcert')
+  const trusted = file === null ? {} : { ca: certificateIn(file, shown) }
+  switch (settings.get('sslmode')) {
+    case null: case 'disable': return false
+    case 'require': return { ...trusted, rejectUnauthorized: file !== null, checkServerIdentity: () => undefined }
+    case 'verify-ca': return { ...trusted, checkServerIdentity: () => undefined }
+    case 'verify-full': return trusted
+    default: throw new LedgerFault(shown, `sslmode in the address of the ledger ${shown} must be ${MODES}.`)
+  }
+}
+
+function certificateIn(path: string, shown: string): string {
+  try {
+    return readFileSync(path, 'utf8')
+  } catch (error) {
+    throw new LedgerFault(shown, `The certificate ${path}, named by sslrootcert in the address of the ledger ${shown}, cannot be read.`, error)
+  }
+}
