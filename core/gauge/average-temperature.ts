@@ -9,7 +9,7 @@ import { judgeSpots } from './spot-count.ts'
 /** What the average is made over. */
 export interface Column {
   readonly levelMm: Decimal
-  readonly waterCutMm: Decimal
+  readonly waterMm: Decimal
   readonly table: CapacityTable
 }
 
@@ -30,7 +30,7 @@ const CLAUSE = 'MPMS-7 average temperature'
  * Rounded to 0.1 °F or 0.05 °C, in the unit of the first spot. Refuses `out-of-range` for a spot in the water or two at one level,
  * `level-outside-table`; `spots-too-few` and `spots-differ` are exceptions.
  * @param spots each within the liquid, at least one
- * @param column level, water cut [mm] and capacity table
+ * @param column level, top of the free water [mm] and capacity table
  * @param by how they are averaged
  * @param path of the temperatures, for the findings
  * @source MPMS-7 average temperature
@@ -42,11 +42,11 @@ export function averageTemperature(spots: readonly Spot[], column: Column, by: '
   const upwards = spots.map((spot, at) => ({ at, mm: millimetres(spot.level), spot, value: temperatureIn(spot.temperature, unit) })).sort((a, b) => a.mm.comparedTo(b.mm))
   const wrong = upwards.flatMap(({ at, mm, spot }, i): Finding[] => {
     const finding = (limit: string): Finding[] => [{ code: 'out-of-range', path: `${path}.spots.${at}.level`, value: spot.level.text, limit, clause: 'MPMS-7 spot temperatures' }]
-    if (mm.lte(column.waterCutMm) && !column.waterCutMm.isZero()) return finding(`above the free water, ${column.waterCutMm.toFixed()} mm`)
+    if (mm.lte(column.waterMm) && !column.waterMm.isZero()) return finding(`above the free water, ${column.waterMm.toFixed()} mm`)
     return upwards[i - 1]?.mm.eq(mm) === true ? finding('a level of its own for each spot') : []
   })
   if (wrong.length > 0) return refused(...wrong)
-  const exceptions = judgeSpots(upwards.map(({ value }) => value), unit, column.levelMm.minus(column.waterCutMm), `${path}.spots`)
+  const exceptions = judgeSpots(upwards.map(({ value }) => value), unit, column.levelMm.minus(column.waterMm), `${path}.spots`)
   const inputs = upwards.map(({ spot }, i) => spotLine(i + 1, spot))
   const symbols = upwards.map((_, i) => `T${i + 1}`)
   const finish = (value: Decimal, formula: string, layers: readonly WorksheetLine[]): AverageTemperature => {
@@ -73,8 +73,8 @@ function spotLine(number: number, { level, temperature }: Spot): WorksheetLine {
 interface Layer { readonly volume: Decimal; readonly line: WorksheetLine }
 
 /** The volume of each layer, rounded as it stands on its line. */
-function layersOf(levels: readonly Decimal[], { levelMm, waterCutMm, table }: Column, path: string): Outcome<readonly Layer[]> {
-  const lowest = Decimal.max(waterCutMm, new Decimal(table.rows[0]?.[0] ?? 0))
+function layersOf(levels: readonly Decimal[], { levelMm, waterMm, table }: Column, path: string): Outcome<readonly Layer[]> {
+  const lowest = Decimal.max(waterMm, new Decimal(table.rows[0]?.[0] ?? 0))
   const bounds = [lowest, ...levels.slice(1).map((mm, i) => mm.plus(levels[i] ?? mm).div(2)), levelMm]
   const layers: Layer[] = []
   for (let i = 0; i < levels.length; i += 1) {

@@ -4,6 +4,7 @@
  */
 export { gaugeSnapshotSchema, type GaugeSnapshot } from './snapshot.ts'
 export { parseInstant, type Instant } from './instant.ts'
+export { freeWater, type FreeWater } from './free-water.ts'
 export { checkLevel, type LevelFound, type ReadLevel } from './innage-ullage.ts'
 export { readSnapshot, type ParsedSnapshot } from './read-snapshot.ts'
 export { type ReadDensity } from './observed-density.ts'

@@ -44,7 +44,7 @@ export function fieldsOfProbe(profile: ProbeProfile, path: string): Outcome<Fiel
 
 /**
  * A snapshot from a probe's reading and what the probe cannot know. The water cut is the probe's where it saw water; where it
- * saw none it must be given, since what stands below the lowest module is not seen.
+ * saw none it must be given, as a cut or a volume, since what stands below the lowest module is not seen.
  * Refuses what {@link probeProfile} refuses, `missing-value` for the water cut, `value-not-used` where both are there.
  * @param parts everything of the snapshot that is not the probe's
  * @param probe as read
@@ -60,10 +60,11 @@ export function snapshotOfProbe(
   const { sample: _, ...reading } = probe
   return andThen(probeProfile({ ...reading, capacityTable }, `${path}.probe`), (profile) => andThen(fieldsOfProbe(profile, `${path}.probe`), (fields) => {
     const cut = fields.waterCut ?? waterCut
-    if (cut === undefined) return refused({ code: 'missing-value', path: `${path}.waterCut`, value: '', limit: `the probe saw no water above ${reading.modules[0]?.name ?? 'its lowest module'}; what stands below it must be gauged, or entered as 0 mm`, clause: CLAUSE })
-    if (fields.waterCut !== undefined && waterCut !== undefined) return refused({ code: 'value-not-used', path: `${path}.waterCut`, value: waterCut, limit: `the probe saw water up to ${fields.waterCut}`, clause: CLAUSE })
+    if (cut === undefined && rest.waterVolume === undefined) return refused({ code: 'missing-value', path: `${path}.waterCut`, value: '', limit: `the probe saw no water above ${reading.modules[0]?.name ?? 'its lowest module'}; what stands below it must be gauged, entered as 0 mm, or entered as a volume`, clause: CLAUSE })
+    const twice = waterCut === undefined ? { field: 'waterVolume', value: rest.waterVolume?.volume } : { field: 'waterCut', value: waterCut }
+    if (fields.waterCut !== undefined && twice.value !== undefined) return refused({ code: 'value-not-used', path: `${path}.${twice.field}`, value: twice.value, limit: `the probe saw water up to ${fields.waterCut}`, clause: CLAUSE })
     return accepted({
-      ...rest, level: { innage: fields.level }, waterCut: cut, ...(fields.waterCut === undefined ? {} : { waterBy: 'probe' as const }),
+      ...rest, level: { innage: fields.level }, ...(cut === undefined ? {} : { waterCut: cut }), ...(fields.waterCut === undefined ? {} : { waterBy: 'probe' as const }),
       temperatures: { liquid: fields.liquid, ...(ambient === undefined ? {} : { ambient }), spots: [...fields.spots] },
       density: { value: fields.density, temperature: fields.densityTemperature, instrument: 'probe' as const }, probe,
     })
@@ -98,7 +99,7 @@ const LEVEL: Reader = (text) => { const read = parseLength(text, ''); return rea
 const TEMPERATURE: Reader = (text) => { const read = parseTemperature(text, ''); return read.ok ? degC(read.value) : undefined }
 const DENSITY: Reader = (text) => { const read = parseDensity(text, ''); return read.ok ? kilogramsPerCubicMetre(read.value) : undefined }
 
-function differences({ level, waterCut, temperatures, density }: GaugeSnapshot, fields: FieldsOfProbe, path: string): readonly Finding[] {
+function differences({ level, waterCut, waterVolume, temperatures, density }: GaugeSnapshot, fields: FieldsOfProbe, path: string): readonly Finding[] {
   const differs = (field: string, stands: string, expected: string, read: Reader): readonly Finding[] => {
     const [here, there] = [read(stands), read(expected)]
     // a text that cannot be read is refused with the snapshot
@@ -108,7 +109,8 @@ function differences({ level, waterCut, temperatures, density }: GaugeSnapshot, 
   return [
     ...('innage' in level ? differs('level.innage', level.innage, fields.level, LEVEL) : [{ code: 'probe-figures-differ', path: `${path}.level`, value: 'a level that was not the probe\'s', limit: fields.level, clause: CLAUSE } as const]),
     ...(temperatures.liquid === undefined ? [] : differs('temperatures.liquid', temperatures.liquid, fields.liquid, TEMPERATURE)),
-    ...(fields.waterCut === undefined ? [] : differs('waterCut', waterCut, fields.waterCut, LEVEL)),
+    ...(fields.waterCut === undefined || waterCut === undefined ? [] : differs('waterCut', waterCut, fields.waterCut, LEVEL)),
+    ...(fields.waterCut === undefined || waterVolume === undefined ? [] : [{ code: 'probe-figures-differ', path: `${path}.waterVolume`, value: waterVolume.volume, limit: fields.waterCut, clause: CLAUSE } as const]),
     ...(density === undefined || density.instrument !== 'probe' ? [] : [
       ...differs('density.value', density.value, fields.density, DENSITY),
       ...(density.temperature === undefined ? [] : differs('density.temperature', density.temperature, fields.densityTemperature, TEMPERATURE)),

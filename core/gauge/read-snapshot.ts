@@ -4,13 +4,14 @@ import type { Decimal, Length, Percent, Pressure, Temperature } from '../units/i
 import { readConditions as usualConditions } from '../volume-correction/index.ts'
 import type { WorksheetLine } from '../worksheet/index.ts'
 import type { AverageTemperature } from './average-temperature.ts'
+import { freeWater, type FreeWater } from './free-water.ts'
 import { headDensity, type HeadDensity } from './hybrid.ts'
 import { checkLevel, type LevelFound, type ReadLevel } from './innage-ullage.ts'
 import { parseInstant, type Instant } from './instant.ts'
 import { judgeStatus } from './instrument.ts'
 import { liquidTemperature } from './liquid-temperature.ts'
 import { readDensity, readPressure, type ReadDensity } from './observed-density.ts'
-import { ambientTemperature, sedimentAndWater, spots, waterCut, type ConditionReader, type Spot } from './readings.ts'
+import { ambientTemperature, sedimentAndWater, spots, type ConditionReader, type Spot } from './readings.ts'
 import { enteredOrSampled, readSamples, type ReadSample, type ReadSamples } from './samples.ts'
 import type { GaugeSnapshot } from './snapshot.ts'
 
@@ -21,8 +22,8 @@ export interface ParsedSnapshot {
   readonly referenceHeight: Length
   /** Innage above datum [mm], exact. */
   readonly levelMm: Decimal
-  readonly waterCut: Length
-  readonly waterCutMm: Decimal
+  /** Free water: a cut, or a volume that was entered. */
+  readonly water: FreeWater
   readonly liquid: Temperature
   /** How the spots made the liquid temperature, ending with the line `Tavg`; empty where it was entered. */
   readonly temperatureLines: readonly WorksheetLine[]
@@ -43,7 +44,7 @@ export interface ParsedSnapshot {
 type Parts = {
   readonly at: Instant
   readonly level: LevelFound
-  readonly waterCut: { readonly length: Length; readonly mm: Decimal }
+  readonly water: FreeWater
   readonly liquid: AverageTemperature | null
   readonly ambient: Temperature | undefined
   readonly spots: readonly Spot[]
@@ -75,13 +76,13 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = u
   const { temperatures, samples, hybrid, instrument } = snapshot
   const level = checkLevel(snapshot, tank, path)
   const levelMm = level.ok ? level.value.levelMm : undefined
-  const cut = waterCut(snapshot.waterCut, levelMm, `${path}.waterCut`)
+  const water = freeWater(snapshot, levelMm, tank.capacityTable, path)
   const inLiquid = spots(temperatures.spots ?? [], levelMm, `${path}.temperatures.spots`, readConditions)
-  const column = levelMm === undefined || !cut.ok ? undefined : { levelMm, waterCutMm: cut.value.mm, table: tank.capacityTable }
+  const column = levelMm === undefined || !water.ok ? undefined : { levelMm, waterMm: water.value.mm, table: tank.capacityTable }
   const status = instrument === undefined ? { refusals: [], exceptions: [] } : judgeStatus(instrument, `${path}.instrument`)
   const read = allOf<Parts>({
     at: parseInstant(snapshot.at, `${path}.at`),
-    level, waterCut: cut,
+    level, water,
     liquid: liquidTemperature(temperatures, inLiquid.ok ? inLiquid.value : undefined, column, readConditions, `${path}.temperatures`),
     ambient: ambientTemperature(temperatures.ambient, tank.insulated || (tank.shape ?? 'upright-cylinder') !== 'upright-cylinder', `${path}.temperatures.ambient`),
     spots: inLiquid,
@@ -98,7 +99,7 @@ export function readSnapshot(snapshot: GaugeSnapshot, { tank, readConditions = u
   if (share === undefined || all.liquid === null) throw new Error('a snapshot was accepted without S&W or without a liquid temperature')
   return accepted({
     at: all.at, reading: all.level.reading, referenceHeight: all.level.referenceHeight, levelMm: all.level.levelMm,
-    waterCut: all.waterCut.length, waterCutMm: all.waterCut.mm, liquid: all.liquid.temperature, temperatureLines: all.liquid.lines, ambient: all.ambient, spots: all.spots,
+    water: all.water, liquid: all.liquid.temperature, temperatureLines: all.liquid.lines, ambient: all.ambient, spots: all.spots,
     pressure: all.pressure, density: all.density, samples: all.samples?.samples ?? [], head: all.head, sedimentAndWater: share, sedimentLines: all.samples?.lines ?? [],
     exceptions: [...all.level.exceptions, ...status.exceptions, ...all.liquid.exceptions, ...(all.samples?.exceptions ?? [])],
   })

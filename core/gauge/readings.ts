@@ -31,20 +31,6 @@ export function ambientTemperature(text: string | undefined, insulated: boolean,
 }
 
 /**
- * Free-water cut above datum, not above the level.
- * Refuses `water-above-level`, `out-of-range` (below 0) and unreadable texts.
- * @param levelMm level above datum [mm]; undefined where the level itself was refused
- * @source MPMS-3.1A free water
- */
-export function waterCut(text: string, levelMm: Decimal | undefined, path: string): Outcome<{ length: Length; mm: Decimal }> {
-  return andThen(notNegative(text, path), (length) => {
-    const mm = millimetres(length)
-    if (levelMm === undefined || mm.lte(levelMm)) return accepted({ length, mm })
-    return refused({ code: 'water-above-level', path, value: text, limit: `${levelMm.toFixed()} mm`, clause: 'MPMS-3.1A free water' })
-  })
-}
-
-/**
  * Spot temperatures, each within the liquid. All findings at once.
  * @param levelMm level above datum [mm]; undefined where the level itself was refused
  * @param readConditions limits of the liquid's standard

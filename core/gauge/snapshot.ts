@@ -21,10 +21,12 @@ export const gaugeSnapshotSchema = z.strictObject({
   by: z.string().min(1).max(80),
   /** `{ innage: "12.345 m" }`, `{ ullage, observedReferenceHeight }`, or repeated readings `{ by, readings }`. */
   level: levelSchema,
-  /** Free-water cut above datum: `0 mm`; absent is not zero: leave out only when not measured. */
-  waterCut: written,
+  /** Free-water cut above datum: `0 mm`; absent is not zero: left out only where the water was entered as a volume. */
+  waterCut: written.optional(),
   /** How the water cut was found; absent: by gauge. */
   waterBy: z.enum(['gauge', 'probe', 'entered']).optional(),
+  /** Free water entered as a volume instead of a cut, and where the figure is from: `{ volume: "12.3 m3", origin: "drain tank D-2" }`. */
+  waterVolume: z.strictObject({ volume: written, origin: z.string().min(1).max(200) }).optional(),
   temperatures: z.strictObject({
     /** Left out where it is made from the spots. */
     liquid: written.optional(),

@@ -1,10 +1,13 @@
 import { lengthLine, type ParsedSnapshot } from '../gauge/index.ts'
-import { exactLine, type WorksheetLine } from '../worksheet/index.ts'
+import { writtenDigits } from '../units/index.ts'
+import { exactLine, inputLine, type WorksheetLine } from '../worksheet/index.ts'
 
-/** Lines of what was read with the tape: readings, reference gauge height, innage, water cut. @source MPMS-3.1A */
+/** Lines of what was read with the tape: readings, reference gauge height, innage, water cut or the water as it was entered. @source MPMS-3.1A */
 export function gaugeLines(read: ParsedSnapshot): readonly WorksheetLine[] {
   const height = lengthLine('RGH', 'Reference gauge height of the certificate', read.referenceHeight, 'MPMS-3.1A reference gauge height')
-  const cut = lengthLine('WC', 'Free-water cut above datum', read.waterCut, 'MPMS-3.1A free water')
+  const { water } = read
+  const cut = water.by === 'cut' ? lengthLine('WC', 'Free-water cut above datum', water.length, 'MPMS-3.1A free water')
+    : inputLine({ symbol: 'FWe', name: 'Free water, entered as a volume', value: writtenDigits(water.volume), unit: water.volume.unit, clause: 'MPMS-12.1.1 free water', notes: [`not gauged; from ${water.origin}`] })
   const { reading } = read
   const { symbol } = reading.found
   const level = { symbol: 'L', name: 'Innage above datum', unit: 'mm', value: read.levelMm, clause: 'MPMS-3.1A innage and ullage' } as const

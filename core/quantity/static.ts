@@ -1,7 +1,7 @@
-import { checkLevel, logEvidence, probeEvidence, readSnapshot, type Evidence, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
+import { checkLevel, freeWater, logEvidence, probeEvidence, readSnapshot, type Evidence, type GaugeSnapshot, type ParsedSnapshot } from '../gauge/index.ts'
 import { accepted, allOf, eachOnce, refused, andThen, type Outcome } from '../refusal/index.ts'
 import { checkTank, readRoof, type ReadRoof, type Tank } from '../tank/index.ts'
-import { millimetres, parseLength, parseMass, type Mass, type Temperature } from '../units/index.ts'
+import { parseMass, type Mass, type Temperature } from '../units/index.ts'
 import { readConditionsOf, readTemperature, type FamilyLiquid } from '../volume-correction/index.ts'
 import { checkBelongs } from './belongs.ts'
 import { composeWorksheet } from './compose.ts'
@@ -64,12 +64,10 @@ function readRoofLoad(tank: Tank, text: string | undefined, path: string): Outco
     ? refused({ code: 'out-of-range', path, value: text, limit: '0 or more', clause: 'MPMS-12.1.1 floating roof adjustment' }) : accepted(load))
 }
 
-/** Level and water cut against table and critical zone, even where another part of the snapshot was refused. */
+/** Level and water against table and critical zone, even where another part of the snapshot was refused. */
 function observeSnapshot(tank: Tank, snapshot: GaugeSnapshot, path: string): Outcome<Observed> {
-  const cut = parseLength(snapshot.waterCut, `${path}.waterCut`)
   return andThen(checkLevel(snapshot, tank, path), ({ levelMm }) => {
-    const cutMm = cut.ok ? millimetres(cut.value) : undefined
-    const cutCanBe = cutMm !== undefined && !cutMm.isNegative() && cutMm.lte(levelMm)
-    return observe(tank, levelMm, cutCanBe ? cutMm : undefined, path, snapshot.criticalZoneReason)
+    const water = freeWater(snapshot, levelMm, tank.capacityTable, path)
+    return observe(tank, levelMm, water.ok ? water.value : undefined, path, snapshot.criticalZoneReason)
   })
 }

@@ -42,6 +42,25 @@ export function volumeAtLevel(table: CapacityTable, levelMm: Decimal, path: stri
   return accepted({ volume, lower, upper, increment: rise.div(step) })
 }
 
+/**
+ * Level at which the table holds a volume, by straight line between the rows on either side: the inverse of {@link volumeAtLevel}.
+ *   L = L1 + (V − V1) / (V2 − V1) × (L2 − L1)
+ * A volume below that of the first row stands at the first row. Refuses `out-of-range` above the last row.
+ * @param table a capacity table that {@link checkCapacityTable} accepted
+ * @param volume in the table's unit, 0 or more
+ * @param path where the volume stood, for the finding
+ * @source MPMS-12.1.1 total observed volume
+ */
+export function levelAtVolume(table: CapacityTable, volume: Decimal, path: string): Outcome<Decimal> {
+  const first = rowAt(table, 0)
+  const last = rowAt(table, table.rows.length - 1)
+  if (volume.lte(first.volume)) return accepted(first.level)
+  if (volume.gt(last.volume)) return refused({ code: 'out-of-range', path, value: `${volume.toFixed()} ${table.volumeUnit}`, limit: `at most ${last.volume.toFixed()} ${table.volumeUnit}, the last row of the table`, clause: 'MPMS-12.1.1 total observed volume' })
+  const above = table.rows.findIndex((row) => volume.lte(row[1]))
+  const [lower, upper] = [rowAt(table, above - 1), rowAt(table, above)]
+  return accepted(lower.level.plus(volume.minus(lower.volume).times(upper.level.minus(lower.level)).div(upper.volume.minus(lower.volume))))
+}
+
 /** Index of the last row at or below a level, and never the last row of all, so that a row above it exists. */
 function lastRowNotAbove(table: CapacityTable, levelMm: Decimal): number {
   let low = 0

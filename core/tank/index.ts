@@ -2,7 +2,7 @@
  * Tanks: capacity table, read or computed, shell, floating roof, datum, reference gauge height.
  * In: certificates and surveys. Out: {@link Tank} and the corrections that belong to it. MPMS-12.1.1, MPMS-2.2A.
  */
-export { volumeAtLevel, type TableReading, type TableRow } from './capacity-table.ts'
+export { levelAtVolume, volumeAtLevel, type TableReading, type TableRow } from './capacity-table.ts'
 export {
   bottomVolume, computeCapacityTable, endDepth, endVolume, hoopStrain, lyingCylinderVolume, segmentArea, sphereVolume, tankSurveySchema, uprightVolume,
   type BottomPoint, type End, type LyingCylinder, type LyingSurvey, type SphereSurvey, type TankSurvey, type UprightCylinder, type UprightSurvey,

@@ -3,7 +3,7 @@ import { instantOfLocal } from './local-time.ts'
 
 const FIELDS: readonly (readonly [name: string, at: string, optional?: 'optional'])[] = [
   ['by', 'by'], ['innage', 'level.innage', 'optional'], ['ullage', 'level.ullage', 'optional'], ['reference_height', 'level.observedReferenceHeight', 'optional'],
-  ['water_cut', 'waterCut'], ['liquid', 'temperatures.liquid'], ['ambient', 'temperatures.ambient', 'optional'], ['pressure', 'pressure', 'optional'],
+  ['water_cut', 'waterCut', 'optional'], ['water_volume', 'waterVolume.volume', 'optional'], ['water_origin', 'waterVolume.origin', 'optional'], ['liquid', 'temperatures.liquid'], ['ambient', 'temperatures.ambient', 'optional'], ['pressure', 'pressure', 'optional'],
   ['density', 'density.value'], ['density_temperature', 'density.temperature', 'optional'], ['density_instrument', 'density.instrument'],
   ['sediment_and_water', 'sedimentAndWater'],
 ]

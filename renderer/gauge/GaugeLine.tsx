@@ -27,7 +27,7 @@ const PLACES = choices(words.gauge.places)
 const SAMPLE_INSTRUMENTS = (['hydrometer', 'density-meter', 'base'] as const).map((value) => ({ value, label: words.gauge.instruments[value] }))
 /** Values of their own form, whatever the units of tank and product are. */
 const HINTS: Readonly<Partial<Record<GaugeField, string>>> = {
-  at: words.gauge.timeHint, roofLoad: '3500 kg', 'hybrid.gravity': '9.80665 m/s2', 'hybrid.vapourDensity': '1.2 kg/m3', 'hybrid.airDensity': '1.2 kg/m3', 'hybrid.limit': '1.0 kg/m3',
+  at: words.gauge.timeHint, roofLoad: '3500 kg', waterOrigin: words.gauge.originHint, 'hybrid.gravity': '9.80665 m/s2', 'hybrid.vapourDensity': '1.2 kg/m3', 'hybrid.airDensity': '1.2 kg/m3', 'hybrid.limit': '1.0 kg/m3',
 }
 
 function choicesOf(line: GaugeField): Choices | undefined {

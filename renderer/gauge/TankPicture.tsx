@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 import type { GaugeForm } from './gauge-form.ts'
-import { criticalZone, pictureLevels, writtenLevel, type PictureLevels } from './picture-levels.ts'
+import { criticalZone, pictureLevels, writtenLevel, writtenWater, type PictureLevels } from './picture-levels.ts'
 import { Insulation, Roof, FLOOR, LEFT, RIGHT, TOP, yOf, yOfWater } from './PictureShell.tsx'
 import { RoundPicture } from './RoundPicture.tsx'
 import { TemperatureProfile } from './TemperatureProfile.tsx'
@@ -66,7 +66,7 @@ function Upright({ tank, drawn, surface, water }: { readonly tank: Tank; readonl
 }
 
 function waterLabel(drawn: Drawn): string {
-  const cuts = drawn.filter(({ levels }) => levels.water !== undefined).map(({ form }) => form.waterCut)
+  const cuts = drawn.filter(({ levels }) => levels.water !== undefined).map(({ form }) => writtenWater(form))
   return cuts.length === 0 ? '' : `${words.gauge.picture.water} ${[...new Set(cuts)].join(', ')}`
 }
 

@@ -2,7 +2,7 @@ import type { GaugeField } from './gauge-form.ts'
 import type { WrittenKind } from './usual-units.ts'
 
 const KINDS: Readonly<Partial<Record<GaugeField, WrittenKind>>> = {
-  level: 'level', referenceHeight: 'level', waterCut: 'cut', liquid: 'temperature', ambient: 'temperature', density: 'density',
+  level: 'level', referenceHeight: 'level', waterCut: 'cut', waterVolume: 'volume', liquid: 'temperature', ambient: 'temperature', density: 'density',
   densityTemperature: 'temperature', densityPressure: 'pressure', sedimentAndWater: 'share', pressure: 'pressure',
   'tape.temperature': 'temperature', 'tape.standardAt': 'temperature', 'tape.correction': 'cut',
 }
@@ -21,7 +21,7 @@ export function kindOf(field: GaugeField): WrittenKind {
 
 /** Paths of a snapshot and the line each belongs to; the longest that fits is taken. */
 const LINE_OF_PATH: readonly (readonly [string, GaugeField])[] = [
-  ['level.observedReferenceHeight', 'referenceHeight'], ['level', 'level'], ['level.readings', 'readings.0.read'], ['waterCut', 'waterCut'], ['waterBy', 'waterBy'],
+  ['level.observedReferenceHeight', 'referenceHeight'], ['level', 'level'], ['level.readings', 'readings.0.read'], ['waterCut', 'waterCut'], ['waterBy', 'waterBy'], ['waterVolume', 'waterVolume'], ['waterVolume.origin', 'waterOrigin'],
   ['temperatures.liquid', 'liquid'], ['temperatures.ambient', 'ambient'], ['temperatures.average', 'average'], ['temperatures.spots', 'spots.0.level'], ['temperatures', 'liquid'], ['pressure', 'pressure'],
   ['density.temperature', 'densityTemperature'], ['density.pressure', 'densityPressure'], ['density.instrument', 'instrument'], ['density', 'density'],
   ['sedimentAndWater', 'sedimentAndWater'], ['samples', 'samples.0.number'], ['remarks', 'remarks'], ['at', 'at'], ['by', 'by'],

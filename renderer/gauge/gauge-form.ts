@@ -33,7 +33,10 @@ export const gaugeFormSchema = z.strictObject({
   gaugeId: text.default(''),
   gaugeStatus: z.enum(GAUGE_STATUSES).default('ok'),
   hybrid: hybridSchema.default(EMPTY_HYBRID),
-  waterBy: z.enum(['gauge', 'probe', 'entered']).default('gauge'),
+  /** How the free water was found: as a cut, or entered as a volume with where it is from. */
+  waterBy: z.enum(['gauge', 'probe', 'entered', 'volume']).default('gauge'),
+  waterVolume: text.default(''),
+  waterOrigin: text.default(''),
   roofLoad: text.default(''),
   criticalZoneReason: text.default(''),
   /** A hydrostatic probe's own reading, from which the sheet was filled; with the sample that S&W is from. */

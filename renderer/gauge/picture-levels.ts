@@ -1,5 +1,5 @@
-import { Decimal, degC, millimetres, parseLength, parseTemperature, type Decimal as Millimetres } from '../../core/units/index.ts'
-import { criticalZoneOf, type Tank } from '../../core/tank/index.ts'
+import { convertVolume, Decimal, degC, millimetres, parseLength, parseTemperature, parseVolume, type Decimal as Millimetres } from '../../core/units/index.ts'
+import { criticalZoneOf, levelAtVolume, type Tank } from '../../core/tank/index.ts'
 import type { GaugeForm } from './gauge-form.ts'
 
 /** What of a gauge can be drawn, as shares of the reference gauge height; undefined where nothing readable stands. */
@@ -21,14 +21,27 @@ export function pictureLevels(form: GaugeForm, tank: Tank): PictureLevels {
   const typed = share(writtenLevel(form))
   return {
     liquid: typed !== undefined && form.levelBy === 'ullage' ? within(1 - typed) : typed,
-    water: share(form.waterCut),
+    water: form.waterBy === 'volume' ? ofTable(form.waterVolume, tank, height) : share(form.waterCut),
     spots: profile(form, share),
   }
+}
+
+/** Where the top of a volume of water stands by the table. */
+function ofTable(text: string, { capacityTable: table }: Tank, height: Millimetres): number | undefined {
+  const volume = parseVolume(text, 'picture')
+  if (!volume.ok || volume.value.value.isNegative()) return undefined
+  const level = levelAtVolume(table, convertVolume(volume.value.value, volume.value.unit, table.volumeUnit), 'picture')
+  return level.ok ? within(level.value.div(height).toNumber()) : undefined
 }
 
 /** The level as it stands on the sheet: the last of repeated readings where there are some. */
 export function writtenLevel({ level, readings }: GaugeForm): string {
   return readings.at(-1)?.read ?? level
+}
+
+/** The free water as it stands on the sheet. */
+export function writtenWater({ waterBy, waterCut, waterVolume }: GaugeForm): string {
+  return waterBy === 'volume' ? waterVolume : waterCut
 }
 
 /** Spots from the bottom up, each with how warm it is among the others. */

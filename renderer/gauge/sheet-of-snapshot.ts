@@ -12,7 +12,7 @@ export function sheetOfSnapshot(snapshot: GaugeSnapshot, zone: string): GaugeFor
     level: 'innage' in level ? level.innage : 'ullage' in level ? level.ullage : '',
     readings: 'readings' in level ? level.readings.map(({ read, bob = '' }) => ({ read, bob })) : [],
     referenceHeight: 'innage' in level ? '' : (level.observedReferenceHeight ?? ''),
-    waterCut: snapshot.waterCut, liquid: temperatures.liquid ?? '', ambient: temperatures.ambient ?? '',
+    waterCut: snapshot.waterCut ?? '', waterVolume: snapshot.waterVolume?.volume ?? '', waterOrigin: snapshot.waterVolume?.origin ?? '', liquid: temperatures.liquid ?? '', ambient: temperatures.ambient ?? '',
     average: temperatures.liquid === undefined ? (temperatures.average ?? 'by-volume') : 'entered',
     density: density?.value ?? '', densityTemperature: density?.temperature ?? '', densityPressure: density?.pressure ?? '', instrument: density?.instrument ?? 'hydrometer',
     sedimentAndWater: snapshot.sedimentAndWater ?? '', pressure: snapshot.pressure ?? '', spots: temperatures.spots ?? [], remarks: snapshot.remarks ?? '',
@@ -23,7 +23,7 @@ export function sheetOfSnapshot(snapshot: GaugeSnapshot, zone: string): GaugeFor
     })),
     readBy: instrument === undefined ? 'tape' : 'automatic', gaugeId: instrument?.id ?? '', gaugeStatus: instrument?.status ?? 'ok',
     hybrid: hybridOf(snapshot.hybrid),
-    waterBy: snapshot.waterBy ?? 'gauge', roofLoad: snapshot.roofLoad ?? '', criticalZoneReason: snapshot.criticalZoneReason ?? '',
+    waterBy: snapshot.waterVolume === undefined ? (snapshot.waterBy ?? 'gauge') : 'volume', roofLoad: snapshot.roofLoad ?? '', criticalZoneReason: snapshot.criticalZoneReason ?? '',
     probe: snapshot.probe === undefined ? null : { ...snapshot.probe, sample: snapshot.probe.sample ?? '' }, log: snapshot.log ?? null,
   }
 }

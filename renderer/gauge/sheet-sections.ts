@@ -30,7 +30,8 @@ function linesIn(section: 'gauge' | SectionName, form: GaugeForm): readonly Gaug
 
 function gaugeLines(form: GaugeForm): readonly GaugeField[] {
   return [
-    'at', 'by', 'levelBy', ...(form.readings.length > 0 ? [] : ['level' as const]), ...(form.levelBy === 'ullage' ? ['referenceHeight' as const] : []), 'waterCut',
+    'at', 'by', 'levelBy', ...(form.readings.length > 0 ? [] : ['level' as const]), ...(form.levelBy === 'ullage' ? ['referenceHeight' as const] : []),
+    ...(form.waterBy === 'volume' ? ['waterVolume', 'waterOrigin'] as const : ['waterCut' as const]),
     ...(form.average === 'entered' ? ['liquid' as const] : []), 'ambient', ...densityLines(form), 'pressure', 'remarks',
   ]
 }

@@ -17,8 +17,7 @@ export function snapshotFrom(form: GaugeForm, tank: string, product: string, zon
     snapshot: {
       tank, product, at: time.ok ? time.instant : form.at, by: form.by,
       level: levelOn(form),
-      waterCut: form.waterCut,
-      ...(form.waterBy !== 'gauge' && { waterBy: form.waterBy }),
+      ...waterOn(form),
       temperatures: {
         ...(form.average === 'entered' ? { liquid: form.liquid } : { average: form.average }),
         ...given('ambient', form.ambient), ...(spots.length > 0 && { spots }),
@@ -32,6 +31,11 @@ export function snapshotFrom(form: GaugeForm, tank: string, product: string, zon
       ...given('roofLoad', form.roofLoad), ...given('criticalZoneReason', form.criticalZoneReason), ...given('remarks', form.remarks),
     },
   }
+}
+
+function waterOn({ waterBy, waterCut, waterVolume, waterOrigin }: GaugeForm): Pick<GaugeSnapshot, 'waterCut' | 'waterBy' | 'waterVolume'> {
+  if (waterBy === 'volume') return { waterVolume: { volume: waterVolume, origin: waterOrigin } }
+  return { waterCut, ...(waterBy !== 'gauge' && { waterBy }) }
 }
 
 function levelOn(form: GaugeForm): GaugeSnapshot['level'] {

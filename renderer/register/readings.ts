@@ -18,6 +18,7 @@ export function readingsOf(opening: GaugeSnapshot, closing: GaugeSnapshot, zone:
     [t.tape, ({ tape }) => tape && [tape.certificate, tape.temperature, tape.standardAt, tape.correction].filter(Boolean).join(', ')],
     [t.automatic, ({ instrument }) => instrument && `${instrument.id}, ${instrument.status}`],
     [t.waterCut, (gauge) => gauge.waterCut],
+    [t.waterVolume, ({ waterVolume }) => waterVolume && `${waterVolume.volume}, ${waterVolume.origin}`],
     [t.liquid, (gauge) => gauge.temperatures.liquid],
     [t.spots, ({ temperatures }) => temperatures.spots?.map(({ level, temperature }) => `${temperature} at ${level}`).join('; ')],
     [t.ambient, (gauge) => gauge.temperatures.ambient],

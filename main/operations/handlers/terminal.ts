@@ -45,7 +45,7 @@ async function lastGauges(store: LedgerStore) {
     const read = orRefuse(readSnapshot(snapshot, { tank: tankEntry.body.tank }))
     return {
       tank: version.code, product: snapshot.product, at: snapshot.at, what,
-      levelMm: read.levelMm.toFixed(), waterMm: read.waterCutMm.toFixed(), temperature: read.liquid.text, quantity: worksheet.quantity,
+      levelMm: read.levelMm.toFixed(), waterMm: read.water.mm.toFixed(), temperature: read.liquid.text, quantity: worksheet.quantity,
     }
   }))
 }

@@ -20,7 +20,7 @@ export const register = {
     columns: { opening: 'Opening', closing: 'Closing', moved: 'Moved' },
     voidedAt: (at: string, seq: number): string => `Void since ${at}, entry ${seq}.`,
     readings: {
-      at: 'Time', by: 'Read by', innage: 'Innage', ullage: 'Ullage', observedReferenceHeight: 'Reference height seen', waterCut: 'Water cut', liquid: 'Liquid temperature', ambient: 'Ambient temperature',
+      at: 'Time', by: 'Read by', innage: 'Innage', ullage: 'Ullage', observedReferenceHeight: 'Reference height seen', waterCut: 'Water cut', waterVolume: 'Water, entered', liquid: 'Liquid temperature', ambient: 'Ambient temperature',
       pressure: 'Pressure above', density: 'Density', densityTemperature: '… read at', densityPressure: '… under pressure', instrument: 'Density by', sedimentAndWater: 'Sediment and water', repeated: 'Repeated readings', tape: 'Tape', automatic: 'Level read by', spots: 'Temperature spots', samples: 'Samples', pressures: 'Pressures beside the level', remarks: 'Remarks',
     },
     instruments: { hydrometer: 'hydrometer', 'density-meter': 'density meter', base: 'base density given', probe: 'hydrostatic probe' },

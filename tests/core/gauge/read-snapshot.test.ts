@@ -30,7 +30,7 @@ describe('innage and ullage of one level', () => {
     const empty = anOpeningGauge({ level: { ullage: '13.250 m' }, waterCut: '0 mm' })
     expect(must(readSnapshot(empty, { tank: aTank() })).levelMm.toFixed()).toBe('0')
     const water = anOpeningGauge({ level: { innage: '1.2 m' }, waterCut: '1200 mm' })
-    expect(must(readSnapshot(water, { tank: aTank() })).waterCutMm.toFixed()).toBe('1200')
+    expect(must(readSnapshot(water, { tank: aTank() })).water.mm.toFixed()).toBe('1200')
   })
 })
 

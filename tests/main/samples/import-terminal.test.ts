@@ -23,6 +23,19 @@ describe('import-terminal', () => {
     expect(new Set(entries.map((entry) => entry.at))).toEqual(new Set(['2026-08-15T07:00:00Z']))
   })
 
+  it('takes free water entered as a volume, with its origin, in place of a cut, and refuses neither', async () => {
+    const files = await sampleFiles()
+    const [heading = '', ...rows] = (files['month/inventories.csv'] ?? '').trimEnd().split('\n')
+    const at = heading.split(',').indexOf('water_cut')
+    const withWater = (volume: string, origin: string): string => [`${heading},water_volume,water_origin`, ...rows.map((row, i) => (i > 0 ? `${row},,` : `${row.split(',').with(at, '').join(',')},${volume},${origin}`))].join('\n')
+    const inventories = (volume: string, origin: string) => ({ ...files, 'month/inventories.csv': withWater(volume, origin) })
+    expect(await refusals(inventories('', ''))).toEqual(['month/inventories.csv line 2, water_cut: missing-value'])
+    expect(await refusals(inventories('1 ft', 'drain note 114'))).toEqual(['month/inventories.csv line 2, water_volume: unit-not-accepted'])
+    expect(await refusals(inventories('10 bbl', ''))).toEqual(['month/inventories.csv line 2, water_origin: malformed-input'])
+    const answer = await world.call('import-terminal', input(inventories('10 bbl', 'drain note 114'), false))
+    expect(answer).toHaveProperty('result')
+  })
+
   it('tells every wrong cell of every file at once, and posts nothing', async () => {
     const files = {
       ...await sampleFilesWith('terminal/limits.csv', ['0.12 %', '0.12']),

@@ -24,6 +24,15 @@ describe('a gauge sheet', () => {
       density: { value: '845.3 kg/m3', temperature: '18.5 degC', instrument: 'hydrometer' }, sedimentAndWater: '0.20 %', remarks: 'calm',
     })
   })
+  it('with water entered as a volume asks for it and its origin in place of the cut', () => {
+    const sheet: GaugeForm = { ...filled, waterBy: 'volume', waterCut: '', waterVolume: '12.3 m3', waterOrigin: 'drain note 114' }
+    expect(linesOf(sheet)).toEqual(expect.arrayContaining(['waterVolume', 'waterOrigin']))
+    expect(linesOf(sheet)).not.toContain('waterCut')
+    const { snapshot } = snapshotFrom(sheet, 'T-101', 'CRUDE', LISBON)
+    expect(gaugeSnapshotSchema.parse(snapshot)).toMatchObject({ waterVolume: { volume: '12.3 m3', origin: 'drain note 114' } })
+    expect(Object.keys(snapshot)).not.toContain('waterCut')
+    expect(sheetOfSnapshot(snapshot, LISBON)).toEqual(sheet)
+  })
   it('comes back from a snapshot as it was', () => {
     expect(sheetOfSnapshot(snapshotFrom(filled, 'T-101', 'CRUDE', LISBON).snapshot, LISBON)).toEqual(filled)
     const read = anOpeningGauge()
