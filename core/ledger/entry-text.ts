@@ -1,3 +1,5 @@
+import { canonicalJson } from './canonical-json.ts'
+
 /** An entry as it is written down: its body as canonical JSON, and where it comes in the chain. */
 export interface WrittenEntry {
   readonly seq: number; readonly kind: string; readonly at: string; readonly by: string
@@ -18,11 +20,5 @@ export interface WrittenEntry {
  */
 export function entryText({ seq, kind, at, by, body, origin, previous }: WrittenEntry): string {
   const from = origin === undefined || origin === null ? '' : `"origin":${origin},`
-  return `{"at":${quoted(at)},"body":${body},"by":${quoted(by)},"kind":${quoted(kind)},${from}"previous":${quoted(previous)},"seq":${seq}}`
-}
-
-/** A string as JSON writes it, which is as RFC 8785 3.2.2.2 wants it. */
-function quoted(text: string): string {
-  if (/\p{Surrogate}/u.test(text)) throw new Error(`${JSON.stringify(text)} holds half a character, which has no canonical JSON`)
-  return JSON.stringify(text)
+  return `{"at":${canonicalJson(at)},"body":${body},"by":${canonicalJson(by)},"kind":${canonicalJson(kind)},${from}"previous":${canonicalJson(previous)},"seq":${seq}}`
 }

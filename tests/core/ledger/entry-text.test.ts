@@ -27,7 +27,7 @@ describe('the text of an entry that is hashed', () => {
     expect(entryText({ ...entry, origin: '{"station":"Desk 2"}' })).toContain('"kind":"ticket-voided","origin":{"station":"Desk 2"},"previous"')
   })
 
-  it('has no form for half a character', () => {
+  it('has no form for half a character (a lone surrogate)', () => {
     for (const half of ['\uD83D', '\uDEE2', 'a\uDC00b']) expect(() => entryText({ seq: 1, kind: 'x', at: half, by: 'y', body: '{}', previous: GENESIS })).toThrow('half a character')
   })
 
