@@ -2,8 +2,10 @@
  * The store: one file that holds the ledger, its documents and what is made from them, behind one door.
  * In: postings. Out: {@link LedgerStore}.
  */
+export { checkLedger as checkLedgerFile } from './check.ts'
 export { LedgerFileFault } from './file-fault.ts'
 export { openStore, type OpenOptions } from './ledger-store.ts'
+export { isFileError, putInPlace, replaceFile } from './put-in-place.ts'
 export {
   HeadMoved, type Difference, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,
   type RegisterFilter, type RegisterLine, type StoredDocument, type StoredDraft,

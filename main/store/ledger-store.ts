@@ -1,15 +1,18 @@
-import { sql } from 'kysely'
 import { isOfKind, sha256Hex, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
-import { checkLedger } from './check.ts'
+import { checkLedger, checkLedgerServer } from './check.ts'
+import type { Connection } from './connection.ts'
+import { copyLedgerFile } from './copy-file.ts'
 import { entriesBetween, entryAt, entryOf, headOf } from './entry-rows.ts'
-import { LedgerFileFault } from './file-fault.ts'
+import { LedgerFault } from './fault.ts'
 import { lastGaugeOf, measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
 import { ticketCount } from './known.ts'
 import { openLedgerFile, shut } from './ledger-file.ts'
+import { openLedgerServer } from './ledger-server.ts'
+import { postOnServer } from './post-on-server.ts'
 import { documentName, postBatch, refuseWrongBodies } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
+import { isServerAddress } from './server-place.ts'
 import { allDrafts, dropDraft, keyOf, putDraft, putKey } from './side-tables.ts'
-import type { Connection } from './sqlite.ts'
 import type { LedgerStore, StoredDocument } from './store.ts'
 
 export interface OpenOptions {
@@ -17,18 +20,22 @@ export interface OpenOptions {
   readonly waitMs?: number
 }
 
+/** Many desks may stand before this one at a server, a few at a file. */
+const USUAL_WAIT_MS = { sqlite: 5_000, postgres: 15_000 } as const
+
 /**
- * Opens the ledger at a path, and makes it where there is none.
- * @throws LedgerFileFault that says what is wrong with the file and what to do
+ * Opens the ledger at a path or at a `postgresql://` address, and makes it where there is none.
+ * @throws LedgerFault that says what is wrong with the file or the server and what to do
  */
-export async function openStore(path: string, { waitMs = 5000 }: OpenOptions = {}): Promise<LedgerStore> {
-  const opened = await openLedgerFile(path, waitMs)
+export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServerAddress(place) ? 'postgres' : 'sqlite'] }: OpenOptions = {}): Promise<LedgerStore> {
+  const opened: Connection = isServerAddress(place) ? await openLedgerServer(place, waitMs) : await openLedgerFile(place, waitMs)
   const { db } = opened
   return {
     head: () => headOf(db),
     append: async (postings, { expectedHead, documents = [] } = {}) => {
       refuseWrongBodies(postings)
-      return db.transaction().execute((held) => postBatch(held, { postings, expectedHead, documents }))
+      const batch = { postings, expectedHead, documents }
+      return opened.flavour === 'postgres' ? postOnServer(opened, batch) : db.transaction().execute((held) => postBatch(held, batch))
     },
     entry: (seq) => entryAt(db, seq),
     entries: (from = 1, to = Number.MAX_SAFE_INTEGER) => entriesBetween(db, from, to),
@@ -48,7 +55,8 @@ export async function openStore(path: string, { waitMs = 5000 }: OpenOptions = {
     discardDraft: (id) => dropDraft(db, id),
     protectedKey: (identity) => keyOf(db, identity),
     saveProtectedKey: (identity, key) => putKey(db, identity, key),
-    check: (progress, signal) => checkLedger(opened.path, waitMs, progress, signal),
+    check: (progress, signal) => (opened.flavour === 'postgres' ? checkLedgerServer(opened, progress, signal) : checkLedger(opened.path, waitMs, progress, signal)),
+    copyTo: (to, progress, signal) => copyLedgerFile(opened.path, to, waitMs, progress, signal),
     close: () => shut(opened),
   }
 }
@@ -73,7 +81,7 @@ async function documentOf({ db, path }: Connection, sha256: string): Promise<Sto
   const row = await db.selectFrom('document').innerJoin('ticket', 'ticket.seq', 'document.seq')
     .select(['document.bytes', 'ticket.number']).where('document.sha256', '=', sha256).executeTakeFirst()
   if (row === undefined) return undefined
-  if (sha256Hex(row.bytes) !== sha256) throw new LedgerFileFault(path, `The signed document of ${row.number} in ${path} is not as it was signed. Have the ledger checked, and open the last backup.`)
+  if (sha256Hex(row.bytes) !== sha256) throw new LedgerFault(path, `The signed document of ${row.number} in ${path} is not as it was signed. Have the ledger checked, and open the last backup.`)
   return { sha256, name: documentName(row.number), bytes: row.bytes }
 }
 
@@ -86,8 +94,7 @@ async function ticketEntryOf({ db }: Connection, number: string): Promise<EntryO
 async function lastGauges(opened: Connection): Promise<readonly (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[]> {
   const found: (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[] = []
   // the codes alone: a capacity table may have thousands of rows
-  const tanks = await opened.db.selectFrom('entry').select(sql<string>`json_extract(body, '$.tank.code')`.as('code')).distinct()
-    .where('kind', '=', 'tank-set').orderBy('code').execute()
+  const tanks = await opened.db.selectFrom('trail').select('subject as code').distinct().where('kind', '=', 'tank-set').orderBy('code').execute()
   for (const { code: tank } of tanks) {
     const seq = await lastGaugeOf(opened.db, tank)
     const entry = seq === undefined ? undefined : await entryAt(opened.db, seq)

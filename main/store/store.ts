@@ -96,5 +96,11 @@ export interface LedgerStore {
   saveProtectedKey(identity: string, key: string): Promise<void>
   /** Checks the file, every entry, every document and every projection. */
   check(progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck>
+  /**
+   * Writes the whole ledger as it stands at this moment, side tables too, into a SQLite file that is empty or not there,
+   * while others go on posting.
+   * @throws the signal's reason when it was cancelled; what was written until then is left to the caller
+   */
+  copyTo(path: string, progress: (step: Progress) => void, signal: AbortSignal): Promise<void>
   close(): Promise<void>
 }
