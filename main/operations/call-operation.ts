@@ -3,7 +3,7 @@ import { Refused, type Finding } from '../../core/refusal/index.ts'
 import { fault, refusal, type Answer } from './answer.ts'
 import type { Call, Context, Handlers, LedgerContext, ParsedInput } from './context.ts'
 import { OPERATIONS, type OperationName, type OutputOf } from './contracts/index.ts'
-import { LedgerFileFault } from '../store/index.ts'
+import { LedgerFault } from '../store/index.ts'
 import { malformedInput } from './malformed-input.ts'
 import { HANDLERS } from './table.ts'
 
@@ -50,11 +50,11 @@ async function perform<N extends OperationName>(name: N, input: unknown, context
   return { result: contract.output.parse(result) }
 }
 
-/** A fault goes to the log whole; the caller hears what can be done about a ledger's file, else a reference only. */
+/** A fault goes to the log whole; the caller hears what can be done about a ledger's place, else a reference only. */
 function faultOnRecord(name: string, error: unknown, context: Context): Answer {
   const reference = randomUUID().slice(0, 8)
   const told = error instanceof Error ? (error.stack ?? error.message) : String(error)
   context.log(`${context.now()} fault ${reference} in ${name}: ${told}`)
-  if (error instanceof LedgerFileFault) return fault(error.message)
+  if (error instanceof LedgerFault) return fault(error.message)
   return fault(`Something broke inside Dipledger; your input is not to blame. The log has it under reference ${reference}.`)
 }

@@ -1,7 +1,7 @@
 import { canonicalJson, checkLink, GENESIS, type Entry } from '../../core/ledger/index.ts'
-import { attempt, bytesOf, said, textOf, type Checking } from './checking.ts'
+import { attempt, bytesIn, said, textOf, type Checking } from './checking.ts'
 import { entryOf } from './entry-rows.ts'
-import { LedgerFileFault } from './file-fault.ts'
+import { LedgerFault } from './fault.ts'
 import { standing, ticketCount, versionOf } from './known.ts'
 import { documentMisfits, misfits, type Known } from './posting-rules.ts'
 import { projectEntry } from './projections.ts'
@@ -25,7 +25,7 @@ export async function checkChain(check: Checking): Promise<Pick<LedgerCheck, 'en
   await attempt(check, 'entry', async () => {
     const { last } = await check.file.selectFrom('entry').select((eb) => eb.fn.max('seq').as('last')).executeTakeFirstOrThrow()
     for (let full = true; full;) {
-      const rows = await check.file.selectFrom('entry').select(['seq', ...COLUMNS.map(bytesOf)]).where('seq', '>', before.seq).orderBy('seq').limit(BATCH).execute()
+      const rows = await check.file.selectFrom('entry').select(['seq', ...COLUMNS.map(bytesIn(check.file))]).where('seq', '>', before.seq).orderBy('seq').limit(BATCH).execute()
       for (const row of rows) {
         const entry = await checkEntry(check, row, before, versions)
         entries += 1
@@ -87,7 +87,7 @@ function knownBefore({ again }: Checking, head: Head, versions: Versions): Known
 
 async function checkDocument({ file, differs }: Checking, entry: Extract<Entry, { kind: 'ticket-posted' }>): Promise<void> {
   const where = `document ${entry.seq}`
-  const row = await file.selectFrom('document').select(['bytes', bytesOf('sha256')]).where('seq', '=', entry.seq).executeTakeFirst()
+  const row = await file.selectFrom('document').select(['bytes', bytesIn(file)('sha256')]).where('seq', '=', entry.seq).executeTakeFirst()
   if (row === undefined) {
     differs(where, `the document of ${entry.body.ticket.number} is missing`)
     return
@@ -107,7 +107,7 @@ async function projectAgain({ again, differs }: Checking, entry: Entry, where: s
   try {
     await projectEntry(again, entry)
   } catch (error) {
-    if (error instanceof LedgerFileFault) throw error
+    if (error instanceof LedgerFault) throw error
     differs(where, `the projections cannot take it: ${said(error)}`)
   }
 }

@@ -1,5 +1,5 @@
 import { sql, type Kysely } from 'kysely'
-import { attempt, bytesOf, textOf, type Checking } from './checking.ts'
+import { attempt, bytesIn, textOf, type Checking } from './checking.ts'
 import { PROJECTIONS } from './projections.ts'
 import type { Schema } from './schema.ts'
 
@@ -50,7 +50,7 @@ export async function checkProjections(check: Checking): Promise<void> {
 
 async function rowsAfter(db: Kysely<Schema>, table: Projection, after: number): Promise<readonly Row[]> {
   const key = sql.ref<number>(KEYS[table])
-  const rows = await db.selectFrom(table).select(key.as('key_of_row')).select(Object.keys(COLUMNS[table]).map(bytesOf)).where(key, '>', after).orderBy(key).limit(BATCH).execute()
+  const rows = await db.selectFrom(table).select(key.as('key_of_row')).select(Object.keys(COLUMNS[table]).map(bytesIn(db))).where(key, '>', after).orderBy(key).limit(BATCH).execute()
   return rows.map(({ key_of_row: number, ...values }) => ({ key: number, values }))
 }
 

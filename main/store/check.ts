@@ -1,11 +1,14 @@
 import { setImmediate } from 'node:timers/promises'
-import { sql } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import type { Progress } from '../operations/contracts/index.ts'
 import { checkChain } from './check-chain.ts'
 import { checkProjections } from './check-projections.ts'
 import { checkSchema } from './check-schema.ts'
+import { checkServerSchema } from './check-server-schema.ts'
 import { attempt, type Checking } from './checking.ts'
+import type { ServerConnection } from './connection.ts'
 import { openInMemory, shut } from './ledger-file.ts'
+import type { Schema } from './schema.ts'
 import { openToRead } from './sqlite.ts'
 import type { Difference, LedgerCheck } from './store.ts'
 
@@ -13,41 +16,59 @@ import type { Difference, LedgerCheck } from './store.ts'
 const LISTED = 100
 
 /**
- * Checks the file, its schema, every entry, every document and every projection, without changing anything.
+ * Checks a ledger's file, its schema, every entry, every document and every projection, without changing anything.
  * @throws the signal's reason when it was cancelled
  */
 export async function checkLedger(path: string, waitMs: number, progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck> {
+  const file = openToRead(path, waitMs)
+  try {
+    return await file.db.transaction().execute((held) => checkHeld(held, { what: 'file', look: fileAndSchema }, progress, signal))
+  } finally {
+    await shut(file)
+  }
+}
+
+/** Checks a ledger on a server in the same way; that its pages and indexes hold is the server's own business. */
+export async function checkLedgerServer(server: ServerConnection, progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck> {
+  return server.db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only').execute((held) => checkHeld(held, {
+    what: 'schema', look: (check) => attempt(check, 'the schema', () => checkServerSchema(server, check.differs)),
+  }, progress, signal))
+}
+
+/** What is looked at before the entries, and its name. */
+interface Outside { readonly what: string; look(check: Checking): Promise<void> }
+
+/** Checks what a transaction sees. */
+export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck> {
   const found: Difference[] = []
   let more = 0
-  const file = openToRead(path, waitMs)
   const memory = await openInMemory()
   // only projections are made in memory, so what they refer to is not there
   memory.raw.exec('pragma foreign_keys = off')
   try {
-    const seen = await file.db.transaction().execute((held) => inspect({
+    const check: Checking = {
       file: held, again: memory.db,
-      differs: (where, what) => { if (found.length < LISTED) found.push({ where, what }); else more += 1 },
+      differs: (where, says) => { if (found.length < LISTED) found.push({ where, what: says }); else more += 1 },
       step: async (at) => {
         progress(at)
         await setImmediate()
         signal.throwIfAborted()
       },
-    }))
+    }
+    await check.step({ done: 0, of: 0, what })
+    await look(check)
+    const seen = await checkChain(check)
+    await checkProjections(check)
     const differences = more === 0 ? found : [...found, { where: 'the ledger', what: `${more} more differences` }]
     return { whole: differences.length === 0, ...seen, differences }
   } finally {
-    await shut(file)
     await shut(memory)
   }
 }
 
-async function inspect(check: Checking): Promise<Pick<LedgerCheck, 'entries' | 'tickets' | 'head'>> {
-  await check.step({ done: 0, of: 0, what: 'file' })
+async function fileAndSchema(check: Checking): Promise<void> {
   await attempt(check, 'the file', () => checkFile(check))
   await attempt(check, 'the schema', () => checkSchema(check))
-  const seen = await checkChain(check)
-  await checkProjections(check)
-  return seen
 }
 
 /** The file's own structure: pages, indexes, column types, references. */

@@ -2,11 +2,13 @@ import { sql, type AliasedRawBuilder, type Kysely } from 'kysely'
 import { z } from 'zod'
 import type { Progress } from '../operations/contracts/index.ts'
 import { LedgerFileFault } from './file-fault.ts'
+import { flavourOf } from './migrations/flavour.ts'
 import type { Schema } from './schema.ts'
+import { LedgerServerFault } from './server-fault.ts'
 
 /** A check under way: what is read, and where differences and progress go. */
 export interface Checking {
-  /** The file, in one transaction: as it stood at the first query. */
+  /** What is checked, in one transaction: as it stood at the first query. */
   readonly file: Kysely<Schema>
   /** A ledger in memory, in which the projections are made again. */
   readonly again: Kysely<Schema>
@@ -20,9 +22,14 @@ export async function attempt({ differs }: Checking, where: string, part: () => 
   try {
     await part()
   } catch (error) {
-    if (!(error instanceof LedgerFileFault)) throw error
+    if (!isDamage(error)) throw error
     differs(where, said(error))
   }
+}
+
+/** Whether an error says that what is stored cannot be read, and not that nobody can be reached who could read it. */
+function isDamage(error: unknown): boolean {
+  return error instanceof LedgerFileFault || (error instanceof LedgerServerFault && error.trouble === 'damaged')
 }
 
 /** What an error says, on one line. */
@@ -31,9 +38,12 @@ export function said(error: unknown): string {
   return message.replace(/\s+/g, ' ').slice(0, 300)
 }
 
-/** A column's bytes as they stand in the file: text that was damaged must not be mended by reading it. */
-export function bytesOf<C extends string>(column: C): AliasedRawBuilder<Uint8Array | null, C> {
-  return sql<Uint8Array | null>`cast(${sql.ref(column)} as blob)`.as(column)
+/** A column's bytes as they are stored: text that was damaged must not be mended by reading it. */
+export function bytesIn(db: Kysely<Schema>): <C extends string>(column: C) => AliasedRawBuilder<Uint8Array | null, C> {
+  const flavour = flavourOf(db)
+  return (column) => (flavour === 'postgres'
+    ? sql<Uint8Array | null>`convert_to(cast(${sql.ref(column)} as text), 'UTF8')`
+    : sql<Uint8Array | null>`cast(${sql.ref(column)} as blob)`).as(column)
 }
 
 const UTF8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })

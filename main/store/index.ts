@@ -1,8 +1,9 @@
 /**
- * The store: one file that holds the ledger, its documents and what is made from them, behind one door.
+ * The store: the ledger with its documents and what is made from them, in a file or on a server, behind one door.
  * In: postings. Out: {@link LedgerStore}.
  */
 export { checkLedger as checkLedgerFile } from './check.ts'
+export { LedgerFault } from './fault.ts'
 export { LedgerFileFault } from './file-fault.ts'
 export { openStore, type OpenOptions } from './ledger-store.ts'
 export { isFileError, putInPlace, replaceFile } from './put-in-place.ts'

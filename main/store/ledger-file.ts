@@ -1,10 +1,10 @@
 import { randomBytes } from 'node:crypto'
 import { accessSync, closeSync, constants, existsSync, fsyncSync, linkSync, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
-import { Migrator } from 'kysely/migration'
+import type { Connection, FileConnection } from './connection.ts'
 import { LedgerFileFault } from './file-fault.ts'
-import { migrations } from './migrations/index.ts'
-import { APPLICATION_ID, openToWrite, type Connection } from './sqlite.ts'
+import { migrate } from './migrate.ts'
+import { APPLICATION_ID, openToWrite } from './sqlite.ts'
 
 const DATABASE_FILE = Buffer.from('SQLite format 3\0', 'latin1')
 /** Header of a database file, and where the mark of its program stands in it. @see https://sqlite.org/fileformat.html 1.3 */
@@ -12,13 +12,13 @@ const HEADER = 100
 const APPLICATION_ID_AT = 68
 
 /** Opens the ledger at a path; makes it first where there is none. */
-export async function openLedgerFile(given: string, waitMs: number): Promise<Connection> {
+export async function openLedgerFile(given: string, waitMs: number): Promise<FileConnection> {
   const path = resolve(given)
   if (!existsSync(path)) await makeLedgerFile(path, waitMs)
   refuseOtherFiles(path)
   const opened = openToWrite(path, waitMs)
   try {
-    await migrate(opened)
+    await brought(opened)
   } catch (error) {
     await shut(opened)
     throw error
@@ -27,16 +27,20 @@ export async function openLedgerFile(given: string, waitMs: number): Promise<Con
 }
 
 /** A ledger in memory, for as long as the connection lives. */
-export async function openInMemory(): Promise<Connection> {
+export async function openInMemory(): Promise<FileConnection> {
   const opened = openToWrite(':memory:', 0)
-  await migrate(opened)
+  await brought(opened)
   return opened
+}
+
+async function brought({ db, path }: FileConnection): Promise<void> {
+  await migrate(db, path, (message, cause) => new LedgerFileFault(path, message, cause))
 }
 
 /** Closes a connection, whether or not a query was ever made on it. */
 export async function shut(opened: Connection): Promise<void> {
   await opened.db.destroy()
-  if (opened.raw.isOpen) opened.raw.close()
+  if (opened.flavour === 'sqlite' && opened.raw.isOpen) opened.raw.close()
 }
 
 /** Makes the ledger under another name first, so that at its own name there is a whole ledger or none. */
@@ -52,7 +56,7 @@ async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
     const opened = openToWrite(making, waitMs)
     try {
       opened.raw.exec(`pragma application_id = ${APPLICATION_ID}`)
-      await migrate(opened)
+      await brought(opened)
     } finally {
       await shut(opened)
     }
@@ -117,15 +121,4 @@ function mayRead(path: string): boolean {
   } catch {
     return false
   }
-}
-
-async function migrate(opened: Connection): Promise<void> {
-  const { error } = await new Migrator({ db: opened.db, provider: migrations }).migrateToLatest()
-  if (error === undefined) return
-  if (error instanceof LedgerFileFault) throw error
-  const message = error instanceof Error ? error.message : String(error)
-  const newer = message.includes('is missing')
-  throw new LedgerFileFault(opened.path, newer
-    ? `The ledger ${opened.path} was made by a newer version of this program (${message}). Update the program.`
-    : `The ledger ${opened.path} could not be brought to this version of the program: ${message}. Nothing was changed; keep the file and open the last backup.`, error)
 }

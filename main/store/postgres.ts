@@ -86,10 +86,17 @@ function clientForKysely(client: PoolClient, place: string): PostgresPoolClient 
       throw inWords
     }
   }
+  // one after another: the driver takes one question at a time
+  let last: Promise<unknown> = Promise.resolve()
+  function inTurn<R>(text: string, values: readonly unknown[]): Promise<PostgresQueryResult<R>> {
+    const answered = last.then(() => answer<R>(text, values))
+    last = answered.catch(() => undefined)
+    return answered
+  }
   function ask<R>(text: string, values: readonly unknown[]): Promise<PostgresQueryResult<R>>
   function ask<R>(cursor: PostgresCursor<R>): PostgresCursor<R>
   function ask<R>(text: string | PostgresCursor<R>, values: readonly unknown[] = []): Promise<PostgresQueryResult<R>> | PostgresCursor<R> {
-    return typeof text === 'string' ? answer<R>(text, values) : text
+    return typeof text === 'string' ? inTurn<R>(text, values) : text
   }
   return { query: ask, release: (destroy) => { client.off('error', ignore); client.release(lost || destroy === true) } }
 }

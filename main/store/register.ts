@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely'
+import { sql, type Kysely, type RawBuilder, type SqlBool } from 'kysely'
 import { instantKey } from '../../core/ledger/index.ts'
 import { TRANSFER_KINDS } from '../../core/transfer/index.ts'
 import type { Schema, TicketTable } from './schema.ts'
@@ -9,7 +9,7 @@ export async function registerLines(db: Kysely<Schema>, filter: RegisterFilter):
   const { search, tank, product, from, to, before, limit } = filter
   let query = db.selectFrom('ticket').selectAll()
   for (const word of search?.toLowerCase().split(/\s+/).filter((part) => part !== '') ?? []) {
-    query = query.where((eb) => eb(eb.fn<number>('instr', ['words', eb.val(word)]), '>', 0))
+    query = query.where(holds(word))
   }
   if (tank !== undefined) query = query.where('tank', '=', tank)
   if (product !== undefined) query = query.where('product', '=', product)
@@ -22,6 +22,11 @@ export async function registerLines(db: Kysely<Schema>, filter: RegisterFilter):
 export async function lineOfNumber(db: Kysely<Schema>, number: string): Promise<RegisterLine | undefined> {
   const row = await db.selectFrom('ticket').selectAll().where('number', '=', number).executeTakeFirst()
   return row === undefined ? undefined : lineOf(row)
+}
+
+/** Both databases know `like`; what is a sign to it stands for itself here. */
+function holds(word: string): RawBuilder<SqlBool> {
+  return sql<SqlBool>`words like ${`%${word.replace(/[\\%_]/g, '\\$&')}%`} escape '\\'`
 }
 
 function lineOf(row: TicketTable): RegisterLine {

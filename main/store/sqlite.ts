@@ -1,5 +1,6 @@
 import { Kysely, SqliteAdapter, SqliteDialect, type DialectAdapter, type SqliteDatabase, type SqliteStatement } from 'kysely'
 import type { DatabaseSync, SQLInputValue } from 'node:sqlite'
+import type { FileConnection } from './connection.ts'
 import { LedgerFileFault, withFile } from './file-fault.ts'
 import type { Schema } from './schema.ts'
 
@@ -8,12 +9,6 @@ export const APPLICATION_ID = 0x4449504c
 
 /** So many prepared statements are kept; posting and the views need fewer. */
 const KEPT = 200
-
-export interface Connection {
-  readonly path: string
-  readonly raw: DatabaseSync
-  readonly db: Kysely<Schema>
-}
 
 /** SQLite comes with Node; some builds of Node or Electron leave it out, so this is asked before anything else. */
 export function sqlite(): typeof import('node:sqlite') {
@@ -25,7 +20,7 @@ export function sqlite(): typeof import('node:sqlite') {
 }
 
 /** Opens a file to read and write: each transaction takes the write lock first and is on disk when it returns. */
-export function openToWrite(path: string, waitMs: number): Connection {
+export function openToWrite(path: string, waitMs: number): FileConnection {
   return withFile(path, () => {
     const raw = new (sqlite().DatabaseSync)(path, { timeout: waitMs })
     try {
@@ -42,7 +37,7 @@ export function openToWrite(path: string, waitMs: number): Connection {
 }
 
 /** Opens a file to read only; a transaction sees the file as it stood at its first query. */
-export function openToRead(path: string, waitMs: number): Connection {
+export function openToRead(path: string, waitMs: number): FileConnection {
   return withFile(path, () => {
     const raw = new (sqlite().DatabaseSync)(path, { timeout: waitMs, readOnly: true })
     raw.exec('pragma trusted_schema = off; pragma cell_size_check = on')
@@ -60,8 +55,8 @@ function demand(raw: DatabaseSync, path: string, name: string, wanted: string | 
   if (stands !== wanted) throw new LedgerFileFault(path, `The ledger ${path} cannot be written safely: ${name} is ${String(stands)}, not ${wanted}. Keep the ledger on a local disk.`)
 }
 
-function connection(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): Connection {
-  return { path, raw, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: forKysely(path, raw, begin) }) }) }
+function connection(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): FileConnection {
+  return { flavour: 'sqlite', path, raw, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: forKysely(path, raw, begin) }) }) }
 }
 
 /** A node:sqlite database as Kysely's SQLite dialect expects it; a statement that was prepared once is kept for the next time. */

@@ -1,5 +1,6 @@
-import { sql, type Kysely } from 'kysely'
+import type { Kysely } from 'kysely'
 import type { Migration } from 'kysely/migration'
+import { run } from './flavour.ts'
 
 /** Only projections are dropped here: they are made again from the entries. */
 const DROPPED = ['drop table measurement', 'drop table movement', 'drop table ticket']
@@ -69,6 +70,6 @@ const SIDE_TABLES = [
 /** Where entries came from; stock movements, owners' stock, periods and the audit trail as projections; passphrases and proposals. */
 export const evidence: Migration = {
   async up(db: Kysely<unknown>): Promise<void> {
-    for (const statement of [...DROPPED, ...CHAIN, ...PROJECTIONS, ...SIDE_TABLES]) await sql.raw(statement).execute(db)
+    await run(db, [...DROPPED, ...CHAIN, ...PROJECTIONS, ...SIDE_TABLES])
   },
 }

@@ -12,10 +12,13 @@ const MIGRATIONS: Readonly<Record<string, Migration>> = {
   '2026-11-26-evidence': evidence,
 }
 
+/** The steps of this program, in their order. */
+export const MIGRATION_NAMES: readonly string[] = Object.keys(MIGRATIONS).toSorted()
+
 /** The last step makes the projections again from the entries, so that no step needs to know what an older one held. */
 export const migrations: MigrationProvider = {
   getMigrations: () => {
-    const last = Object.keys(MIGRATIONS).toSorted().at(-1)
+    const last = MIGRATION_NAMES.at(-1)
     return Promise.resolve(Object.fromEntries(Object.entries(MIGRATIONS).map(([name, step]) => [name, name === last ? thenRebuild(step) : step])))
   },
 }

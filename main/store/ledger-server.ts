@@ -1,0 +1,50 @@
+import { sql } from 'kysely'
+import type { ServerConnection } from './connection.ts'
+import { migrate } from './migrate.ts'
+import { openPool } from './postgres.ts'
+import { LedgerServerFault } from './server-fault.ts'
+import { serverPlace } from './server-place.ts'
+
+/** The oldest server whose behaviour is relied on. */
+const OLDEST = 150_000
+
+/** Opens the ledger on a server; makes its tables first where there are none. */
+export async function openLedgerServer(address: string, waitMs: number): Promise<ServerConnection> {
+  const opened = await reachServer(address, waitMs)
+  try {
+    await migrate(opened.db, opened.path, (message, cause) => new LedgerServerFault(opened.path, 'other', message, cause))
+  } catch (error) {
+    await opened.db.destroy()
+    throw error
+  }
+  return opened
+}
+
+/**
+ * Connects to a server and sees to it that a ledger can be kept there; makes nothing.
+ * @throws LedgerServerFault that says what is wrong with the server or the way to it
+ */
+export async function reachServer(address: string, waitMs: number): Promise<ServerConnection> {
+  const place = serverPlace(address)
+  const db = openPool(place, waitMs)
+  try {
+    const { rows: [server] } = await sql<ServerSettings>`select current_setting('server_version_num')::int as number, current_setting('server_version') as version,
+      current_setting('server_encoding') as encoding, current_setting('fsync') as fsync, current_schema() as schema`.execute(db)
+    const wrong = server === undefined ? 'it says nothing of itself' : unfit(server)
+    if (server === undefined || wrong !== undefined) throw new LedgerServerFault(place.shown, 'other', `No ledger can be kept at ${place.shown}: ${String(wrong)}.`)
+    return { flavour: 'postgres', path: place.shown, place, version: server.version.split(' ')[0] ?? server.version, db }
+  } catch (error) {
+    await db.destroy()
+    throw error
+  }
+}
+
+interface ServerSettings { readonly number: number; readonly version: string; readonly encoding: string; readonly fsync: string; readonly schema: string | null }
+
+function unfit({ number, version, encoding, fsync, schema }: ServerSettings): string | undefined {
+  if (number < OLDEST) return `the server is PostgreSQL ${version}, and 15 or later is needed`
+  if (encoding !== 'UTF8') return `the database keeps its text as ${encoding}; make one with encoding UTF8`
+  if (fsync !== 'on') return 'the server does not wait for its disk (fsync = off), so that what is booked could be lost'
+  if (schema === null) return 'the role sees no schema to make its tables in; grant it create on schema public'
+  return undefined
+}
