@@ -45,8 +45,13 @@ export function writeEntry({ kind, at, by, body, origin }: Posting, { seq, previ
  * @source RFC-8785 3.2
  */
 export function chainEntry(posting: Posting, place: Place): Entry {
-  const hash = linkHash(place.previous, entryText(writeEntry(posting, place)))
-  return { ...posting, seq: place.seq, previous: place.previous, hash }
+  return placeEntry(posting, place, linkHash).entry
+}
+
+/** An entry placed in the chain as {@link chainEntry} does, and the same as it is written down. */
+export function placeEntry(posting: Posting, place: Place, hashOf: LinkHash): { readonly entry: Entry; readonly written: WrittenEntry } {
+  const written = writeEntry(posting, place)
+  return { entry: { ...posting, seq: place.seq, previous: place.previous, hash: hashOf(place.previous, entryText(written)) }, written }
 }
 
 /**

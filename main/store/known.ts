@@ -16,13 +16,26 @@ export async function standing(db: Kysely<Schema>, number: string): ReturnType<K
   return row === undefined ? undefined : { voided: row.voided_seq !== null, replacedBy: row.replaced_by }
 }
 
+type Version = Awaited<ReturnType<Known['version']>>
+
+/** Versions by the hash of the entry that set them, which stands for all that is in it; so many of the last used. */
+const VERSIONS = new Map<string, Version>()
+const KEPT = 500
+
 /** The tank or product that an entry set, with the hash by which tickets name it. */
 export async function versionSetBy(db: Kysely<Schema>, seq: number): ReturnType<Known['version']> {
-  return versionOf(await entryAt(db, seq))
+  const row = await db.selectFrom('entry').select('hash').where('seq', '=', seq).executeTakeFirst()
+  if (row === undefined) return undefined
+  // a capacity table is long: reading and hashing it again takes longer than posting the ticket
+  const version = VERSIONS.has(row.hash) ? VERSIONS.get(row.hash) : versionOf(await entryAt(db, seq))
+  VERSIONS.delete(row.hash)
+  VERSIONS.set(row.hash, version)
+  if (VERSIONS.size > KEPT) VERSIONS.delete(VERSIONS.keys().next().value ?? '')
+  return version
 }
 
 /** The tank or product in an entry; undefined when it sets neither. */
-export function versionOf(entry: Entry | undefined): Awaited<ReturnType<Known['version']>> {
+export function versionOf(entry: Entry | undefined): Version {
   switch (entry?.kind) {
     case 'tank-set': return { kind: 'tank', code: entry.body.tank.code, hash: versionHash(entry.body.tank) }
     case 'product-set': return { kind: 'product', code: entry.body.product.code, hash: versionHash(entry.body.product) }

@@ -1,8 +1,10 @@
 import type { Kysely } from 'kysely'
 import { z } from 'zod'
-import { chainEntry, ENTRY_BODIES, type Entry, type Posting } from '../../core/ledger/index.ts'
-import { entryOf, headOf, rowOf } from './entry-rows.ts'
+import { ENTRY_BODIES, placeEntry, type Entry, type Posting } from '../../core/ledger/index.ts'
+import { headOf } from './entry-rows.ts'
+import { insertRow } from './insert-row.ts'
 import { standing, ticketCount, versionSetBy } from './known.ts'
+import { quickLinkHash } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
 import { projectEntry } from './projections.ts'
 import type { Schema } from './schema.ts'
@@ -26,13 +28,13 @@ export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, do
   const waiting = new Map(documents.map((document) => [document.sha256, document]))
   const entries: Entry[] = []
   for (const posting of postings) {
-    const entry = chainEntry(posting, { seq: head.seq + 1, previous: head.hash })
+    const { entry, written } = placeEntry(posting, { seq: head.seq + 1, previous: head.hash }, quickLinkHash)
     const document = documentFor(entry, waiting)
     await refuseMisfit(db, entry, head)
-    await db.insertInto('entry').values(rowOf(entry)).execute()
-    if (document !== undefined) await db.insertInto('document').values({ seq: entry.seq, sha256: document.sha256, bytes: document.bytes }).execute()
+    await insertRow(db, 'entry', { ...written, hash: entry.hash, origin: written.origin ?? null })
+    if (document !== undefined) await insertRow(db, 'document', { seq: entry.seq, sha256: document.sha256, bytes: document.bytes })
     await projectEntry(db, entry)
-    entries.push(entryOf(rowOf(entry)))
+    entries.push(entry)
     head = { seq: entry.seq, hash: entry.hash }
   }
   const [stray] = waiting.values()

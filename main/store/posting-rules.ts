@@ -1,6 +1,7 @@
 import { parseInstant } from '../../core/gauge/index.ts'
-import { sha256Hex, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
+import type { Entry, EntryKind, EntryOf } from '../../core/ledger/index.ts'
 import { ticketNumber, type Version } from '../../core/ticket/index.ts'
+import { quickSha256 } from './link-hash.ts'
 import type { Head } from './store.ts'
 
 /** What must be known of the ledger before an entry to judge whether the entry fits. */
@@ -92,7 +93,7 @@ async function replacementMisfits({ body: { ticket: { replaces } } }: EntryOf<'t
 
 /** In what the bytes of a signed document are not those that its entry names. */
 export function documentMisfits({ body: { document } }: EntryOf<'ticket-posted'>, bytes: Uint8Array): readonly string[] {
-  return [...differs('the SHA-256 of the document', sha256Hex(bytes), document.sha256), ...differs('the size of the document', String(bytes.length), String(document.bytes))]
+  return [...differs('the SHA-256 of the document', quickSha256(bytes), document.sha256), ...differs('the size of the document', String(bytes.length), String(document.bytes))]
 }
 
 async function versionMisfits(kind: 'tank' | 'product', version: Version, known: Known): Promise<readonly string[]> {

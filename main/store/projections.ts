@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely'
 import { Decimal } from '../../core/units/index.ts'
 import { instantKey, type Entry, type EntryKind, type EntryOf, type Late } from '../../core/ledger/index.ts'
 import { numberOf, type Ticket } from '../../core/ticket/index.ts'
+import { insertRow } from './insert-row.ts'
 import { subjectOf } from './trail-subject.ts'
 import type { MovementTable, Schema } from './schema.ts'
 
@@ -24,10 +25,10 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
   'rules-set': nothing,
   'gauge-event': nothing,
   'desk-event': nothing,
-  'inventory-measured': (db, { seq, body: { snapshot, worksheet } }) => db.insertInto('measurement').values({
+  'inventory-measured': (db, { seq, body: { snapshot, worksheet } }) => insertRow(db, 'measurement', {
     seq, tank: snapshot.tank, product: snapshot.product, at: snapshot.at, at_order: instantKey(snapshot.at),
     nsv: worksheet.quantity.nsv.value, unit: worksheet.quantity.nsv.unit,
-  }).execute(),
+  }),
   'ticket-posted': projectTicket,
   'ticket-voided': async (db, entry) => {
     const { seq, at, body: { number, reason, late } } = entry
@@ -37,32 +38,32 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
       .where('seq', '=', db.selectFrom('ticket').select('ticket.seq').where('ticket.number', '=', number)).execute()
   },
   'adjustment-posted': async (db, { seq, body: { tank, product, effectiveAt, nsv, late } }) => {
-    await db.insertInto('movement').values({
+    await insertRow(db, 'movement', {
       id: seq * LEGS, seq, kind: 'adjustment', number: '', place: 'tank', tank, product, ...gauges(effectiveAt, effectiveAt, late),
       opening_nsv: '', closing_nsv: '', change: nsv.value, unit: nsv.unit,
-    }).execute()
+    })
     await correct(db, seq, late)
   },
   'stock-moved': async (db, { seq, body: { movement, late } }) => {
     for (const [place, leg] of movement.legs.entries()) {
-      await db.insertInto('movement').values({
+      await insertRow(db, 'movement', {
         id: seq * LEGS + place, seq, kind: movement.kind, number: movement.reference ?? '', place: leg.place, tank: leg.code, product: leg.product.code,
         ...gauges(leg.opening?.at ?? movement.at, leg.closing?.at ?? movement.at, late),
         opening_nsv: leg.openingWorksheet?.quantity.nsv.value ?? '', closing_nsv: leg.closingWorksheet?.quantity.nsv.value ?? '', change: leg.nsv.value, unit: leg.nsv.unit,
-      }).execute()
+      })
     }
     await correct(db, seq, late)
   },
   'stock-allocated': async (db, { seq, body: { allocation: { of, tank, product, at, shares } } }) => {
     for (const [place, { party, nsv }] of shares.entries()) {
-      await db.insertInto('allocation').values({
+      await insertRow(db, 'allocation', {
         id: seq * LEGS + place, seq, of_seq: of ?? null, tank, product, party, at, at_order: instantKey(at), nsv: nsv.value, unit: nsv.unit,
-      }).execute()
+      })
     }
   },
-  'period-opened': (db, { seq, body: { period: { name, from, to } } }) => db.insertInto('period').values({
+  'period-opened': (db, { seq, body: { period: { name, from, to } } }) => insertRow(db, 'period', {
     seq, name, from_at: from, to_at: to, from_order: instantKey(from), to_order: instantKey(to), closed_seq: null,
-  }).execute(),
+  }),
   'period-closed': (db, { seq, body: { seal } }) => db.updateTable('period').set({ closed_seq: seq }).where('name', '=', seal.period.name).execute(),
 }
 
@@ -83,10 +84,10 @@ function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pic
 async function takeBack(db: Kysely<Schema>, { seq, body: { number } }: EntryOf<'ticket-voided'>, late: Late): Promise<void> {
   const row = await db.selectFrom('movement').innerJoin('ticket', 'ticket.seq', 'movement.seq').select(['movement.seq', 'movement.tank', 'movement.product', 'movement.change', 'movement.unit'])
     .where('ticket.number', '=', number).executeTakeFirstOrThrow()
-  await db.insertInto('movement').values({
+  await insertRow(db, 'movement', {
     id: seq * LEGS, seq, kind: 'correction', number, place: 'tank', tank: row.tank, product: row.product, ...gauges(late.bookedAt, late.bookedAt, { ...late, corrects: row.seq }),
     opening_nsv: '', closing_nsv: '', change: new Decimal(row.change).negated().toFixed(), unit: row.unit,
-  }).execute()
+  })
   await correct(db, seq, { ...late, corrects: row.seq })
 }
 
@@ -98,21 +99,21 @@ async function correct(db: Kysely<Schema>, seq: number, late: Late | undefined):
 
 async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket, late } }: EntryOf<'ticket-posted'>): Promise<void> {
   const { moved, tankChange, opening, closing } = ticket.result
-  await db.insertInto('ticket').values({
+  await insertRow(db, 'ticket', {
     n: numberOf(ticket.number)?.n ?? 0, number: ticket.number, seq, kind: ticket.kind,
     tank: ticket.tank.code, product: ticket.product.code, product_name: ticket.productName,
     from_party: ticket.from.code, to_party: ticket.to.code,
     opened_at: ticket.opening.at, closed_at: ticket.closing.at, issued_at: ticket.issuedAt, closed_order: instantKey(ticket.closing.at),
     gsv: moved.gsv.value, gsv_unit: moved.gsv.unit, nsv: moved.nsv.value, nsv_unit: moved.nsv.unit, weight: moved.weight.value, weight_unit: moved.weight.unit,
     voided_seq: null, voided_at: null, void_reason: null, replaces: ticket.replaces ?? null, replaced_by: null, words: wordsOf(ticket),
-  }).execute()
+  })
   if (ticket.replaces !== undefined) {
     await db.updateTable('ticket').set({ replaced_by: ticket.number }).where('number', '=', ticket.replaces).execute()
   }
-  await db.insertInto('movement').values({
+  await insertRow(db, 'movement', {
     id: seq * LEGS, seq, kind: ticket.kind, number: ticket.number, place: 'tank', tank: ticket.tank.code, product: ticket.product.code, ...gauges(ticket.opening.at, ticket.closing.at, late),
     opening_nsv: opening.quantity.nsv.value, closing_nsv: closing.quantity.nsv.value, change: tankChange.nsv.value, unit: tankChange.nsv.unit,
-  }).execute()
+  })
   await correct(db, seq, late)
 }
 
@@ -133,9 +134,9 @@ function project<K extends EntryKind>(db: Kysely<Schema>, entry: EntryOf<K>): Pr
 /** Brings the projections up to one more entry; called in the transaction that posts it. */
 export async function projectEntry(db: Kysely<Schema>, entry: Entry): Promise<void> {
   await project(db, entry)
-  await db.insertInto('trail').values({
+  await insertRow(db, 'trail', {
     seq: entry.seq, kind: entry.kind, at_order: instantKey(entry.at), by: entry.by, person: entry.origin?.person ?? null, station: entry.origin?.station ?? null, subject: subjectOf(entry),
-  }).execute()
+  })
 }
 
 /** The tables that are made from entries, in the order in which they can be emptied. */
