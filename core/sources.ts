@@ -47,6 +47,7 @@ export const SOURCES = {
   'EN-319-142-1': { title: 'PAdES digital signatures', edition: 'ETSI EN 319 142-1', publisher: 'ETSI' },
   'RFC-8785': { title: 'JSON canonicalization scheme', edition: 'RFC 8785', publisher: 'IETF' },
   'RFC-3339': { title: 'Date and time on the Internet', edition: 'RFC 3339', publisher: 'IETF' },
+  'RFC-7914': { title: 'The scrypt password-based key derivation function', edition: 'RFC 7914', publisher: 'IETF' },
   'RFC-7292': { title: 'PKCS #12: personal information exchange syntax', edition: 'RFC 7292', publisher: 'IETF' },
   'FIPS-180-4': { title: 'Secure hash standard', edition: 'FIPS 180-4', publisher: 'NIST' },
   'NIST-SP-800-63B': { title: 'Digital identity guidelines: authentication', edition: 'NIST SP 800-63B', publisher: 'NIST' },

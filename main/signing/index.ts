@@ -9,4 +9,6 @@ export { objectOf, openPdf, valueAt, type PdfFile, type PdfObject } from './pdf-
 export { PdfUnreadable, type PdfValue } from './pdf-objects.ts'
 export { signDocument, SIGNING_REASONS, type SignAs } from './pdf-signature.ts'
 export { importIdentity, type ImportedIdentity } from './pkcs12.ts'
+export { checkPassphrase } from './vault.ts'
+export { passphraseFits, verifierOf } from './verifier.ts'
 export { LARGEST_DOCUMENT, readSignatures, type SignatureReading, type SignaturesReading } from './verify.ts'

@@ -1,9 +1,8 @@
-import { createCipheriv, createDecipheriv, randomBytes, scrypt } from 'node:crypto'
+import { createCipheriv, createDecipheriv, randomBytes } from 'node:crypto'
 import { z } from 'zod'
 import { accepted, refused, type Outcome } from '../../core/refusal/index.ts'
+import { derived, PASSPHRASE_COST } from './derive.ts'
 
-/** scrypt cost for keys that are written now: 128 MB and about half a second for every guess. */
-export const PASSPHRASE_COST = 2 ** 17
 /** NIST SP 800-63B asks for 8 or more; there is no lock-out after wrong guesses on a copied file, so the house asks for 10. */
 export const SHORTEST_PASSPHRASE = 10
 
@@ -60,10 +59,4 @@ function fromJson(text: string): unknown {
   } catch {
     return undefined
   }
-}
-
-function derived(passphrase: string, salt: Buffer, cost: number): Promise<Buffer> {
-  return new Promise((resolve, reject) => {
-    scrypt(passphrase.normalize('NFKC'), salt, 32, { N: cost, r: 8, p: 1, maxmem: 2 * 128 * 8 * cost }, (error, key) => (error ? reject(error) : resolve(key)))
-  })
 }

@@ -9,5 +9,5 @@ export { openStore, type OpenOptions } from './ledger-store.ts'
 export { isFileError, putInPlace, replaceFile } from './put-in-place.ts'
 export {
   HeadMoved, type Difference, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,
-  type RegisterFilter, type RegisterLine, type StoredDocument, type StoredDraft,
+  type RegisterFilter, type RegisterLine, type StoredDocument, type StoredDraft, type StoredProposal,
 } from './store.ts'

@@ -12,7 +12,7 @@ import { postOnServer } from './post-on-server.ts'
 import { documentName, postBatch, refuseWrongBodies } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
-import { allDrafts, dropDraft, keyOf, putDraft, putKey } from './side-tables.ts'
+import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putKey, putProposal, putVerifier, takeProposal, verifierOf } from './side-tables.ts'
 import type { LedgerStore, StoredDocument } from './store.ts'
 
 export interface OpenOptions {
@@ -55,6 +55,11 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     discardDraft: (id) => dropDraft(db, id),
     protectedKey: (identity) => keyOf(db, identity),
     saveProtectedKey: (identity, key) => putKey(db, identity, key),
+    passphraseVerifier: (person) => verifierOf(db, person),
+    savePassphraseVerifier: (person, verifier) => putVerifier(db, person, verifier),
+    proposals: () => allProposals(db),
+    saveProposal: (proposal) => putProposal(db, proposal),
+    takeProposal: (id) => takeProposal(db, id),
     check: (progress, signal) => (opened.flavour === 'postgres' ? checkLedgerServer(opened, progress, signal) : checkLedger(opened.path, waitMs, progress, signal)),
     copyTo: (to, progress, signal) => copyLedgerFile(opened.path, to, waitMs, progress, signal),
     close: () => shut(opened),

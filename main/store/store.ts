@@ -47,6 +47,9 @@ export interface RegisterFilter {
 
 export interface StoredDraft { readonly id: string; readonly kind: string; readonly title: string; readonly body: unknown; readonly savedAt: string }
 
+/** An operation that somebody prepared and somebody else may do. */
+export interface StoredProposal { readonly id: string; readonly operation: string; readonly input: unknown; readonly preparedBy: string; readonly preparedAt: string; readonly note: string }
+
 /** A difference that a check of the store found. */
 export interface Difference { readonly where: string; readonly what: string }
 export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly head: string; readonly differences: readonly Difference[] }
@@ -94,6 +97,14 @@ export interface LedgerStore {
   /** Private key of an identity, encrypted under its passphrase. */
   protectedKey(identity: string): Promise<string | undefined>
   saveProtectedKey(identity: string, key: string): Promise<void>
+  /** What the passphrase of a person is checked against. */
+  passphraseVerifier(person: string): Promise<string | undefined>
+  savePassphraseVerifier(person: string, verifier: string): Promise<void>
+  /** What waits for approval, oldest first. */
+  proposals(): Promise<readonly StoredProposal[]>
+  saveProposal(proposal: StoredProposal): Promise<void>
+  /** Takes a proposal away: undefined where it is not there, or where another desk took it first. */
+  takeProposal(id: string): Promise<StoredProposal | undefined>
   /** Checks the file, every entry, every document and every projection. */
   check(progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck>
   /**

@@ -35,3 +35,25 @@ describe('protected keys', () => {
     expect([await store.protectedKey('m-duarte'), await store.protectedKey('a-reis')]).toEqual(['three', 'two'])
   })
 })
+
+describe('verifiers of passphrases', () => {
+  it('are kept by person, and written over when the passphrase changes', async () => {
+    expect(await store.passphraseVerifier('m-teague')).toBeUndefined()
+    await store.savePassphraseVerifier('m-teague', 'one')
+    await store.savePassphraseVerifier('m-teague', 'two')
+    expect(await store.passphraseVerifier('m-teague')).toBe('two')
+  })
+})
+
+describe('proposals', () => {
+  it('wait, oldest first, until one desk takes them', async () => {
+    const proposal = { id: 'p-1', operation: 'void-ticket', input: { number: 'CPT-000001' }, preparedBy: 'm-teague', preparedAt: '2026-03-14T08:00:00Z', note: 'Wrong tank' }
+    await store.saveProposal(proposal)
+    await store.saveProposal({ ...proposal, id: 'p-2', preparedAt: '2026-03-14T07:00:00Z' })
+    expect((await store.proposals()).map(({ id }) => id)).toEqual(['p-2', 'p-1'])
+    const taken = await Promise.all([store.takeProposal('p-1'), store.takeProposal('p-1')])
+    expect(taken).toEqual([proposal, undefined])
+    expect((await store.proposals()).map(({ id }) => id)).toEqual(['p-2'])
+    expect(await check(store)).toMatchObject({ whole: true })
+  })
+})
