@@ -11,6 +11,10 @@ export {
 export {
   closingCheckSchema, periodSchema, sealSchema, sealSignatureSchema, type ClosingCheck, type Period, type Seal, type SealSignature,
 } from './period.ts'
+export {
+  closedPeriodOf, lastClosed, periodHolding, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type PeriodStanding, type Span, type SpanPaths,
+} from './period-rules.ts'
+export { bookAfter, NOTHING_SEALED, type PartyChange, type PlaceChange, type SealedBook } from './sealed-book.ts'
 export { ROLES, type Role } from './roles.ts'
 export {
   lateSchema, STOCK_MOVEMENTS, stockAllocationSchema, stockLegSchema, stockMovementSchema,
@@ -25,3 +29,7 @@ export { entryText, type WrittenEntry } from './entry-text.ts'
 export { chainEntry, checkLink, checkWrittenLink, GENESIS, linkHash, placeEntry, writeEntry, type LinkDifference, type LinkHash, type Place } from './hash-chain.ts'
 export { sha256Hex, versionHash } from './hash.ts'
 export { instantKey } from './instant.ts'
+export { firstDifference, type FirstDifference } from './first-difference.ts'
+export { emptyRecord, putOnRecord, type OnRecord, type OpenRecord } from './on-record.ts'
+export { isComputed, recomputeEntry } from './recompute-entry.ts'
+export { versionsNamed, type Before, type Recomputed } from './recompute.ts'

@@ -92,9 +92,19 @@ const SENTENCES = {
   'certificate-not-valid': (f) => `${f.path}: the certificate of ${f.value} is not valid at this time (${f.limit}).`,
   // ledger and documents
   'ledger-damaged': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
+  'backup-not-whole': (f) => `${f.path}: ${f.value} cannot be used: ${f.limit}.`,
+  'ledger-line': (f) => `${f.path}: ${f.value}; ${f.limit}.`,
+  'path-not-allowed': (f) => `${f.path}: “${f.value}” cannot be used: ${f.limit}.`,
+  'path-taken': (f) => `${f.path}: there is something at “${f.value}” already, and nothing is ever written over; ${f.limit}.`,
+  'folder-not-usable': (f) => `${f.path}: the folder “${f.value}” cannot be used: ${f.limit}.`,
   'document-unreadable': (f) => `${f.path}: ${f.value} is not a ticket document: ${f.limit}.`,
   // reconciliation
   'period-backwards': (f) => `${f.path}: the period ends (${f.value}) before it begins (${f.limit}).`,
+  'period-gap': (f) => `${f.path}: a period cannot begin at ${f.value}: ${f.limit}; periods neither overlap nor leave a gap.`,
+  'period-closed': (f) => `${f.path}: ${f.value} lies in a closed period. ${f.limit}.`,
+  'period-not-open': (f) => `${f.path}: no open period holds ${f.value}: ${f.limit}.`,
+  'unknown-period': (f) => `${f.path}: there is no period “${f.value}”. On record: ${f.limit}.`,
+  'check-not-signed-off': (f) => `${f.path}: “${f.value}” does not hold: ${f.limit}.`,
   'inventory-missing': (f) => `${f.path}: no measured inventory of ${f.value}; ${f.limit}.`,
 } as const satisfies Record<string, Sentence>
 
