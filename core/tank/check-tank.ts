@@ -15,6 +15,7 @@ import type { Tank } from './tank.ts'
  * @source MPMS-2.2A capacity table
  */
 export function checkTank(tank: Tank, path = 'tank'): Outcome<Tank> {
+  if (SOUND.has(tank)) return accepted(tank)
   const findings: Finding[] = []
   const keep = (outcome: Outcome<unknown>): void => { if (!outcome.ok) findings.push(...outcome.findings) }
   const table = checkCapacityTable(tank.capacityTable, `${path}.capacityTable`)
@@ -30,7 +31,16 @@ export function checkTank(tank: Tank, path = 'tank'): Outcome<Tank> {
   keep(checkRoof(tank.roof, `${path}.roof`))
   findings.push(...checkShape(tank, path), ...checkUsualCut(tank, path))
   if (table.ok && heights.ok) findings.push(...checkHeights(tank, heights.value.reference, path))
-  return findings.length > 0 ? refused(...findings) : accepted(tank)
+  if (findings.length > 0) return refused(...findings)
+  if (isFrozen(tank)) SOUND.add(tank)
+  return accepted(tank)
+}
+
+/** Tanks that were found sound and cannot change any more: a long capacity table is read through once. */
+const SOUND = new WeakSet<Tank>()
+
+function isFrozen(value: unknown): boolean {
+  return typeof value !== 'object' || value === null || (Object.isFrozen(value) && Object.values(value).every(isFrozen))
 }
 
 /** Reference gauge height and critical zone against the last row of the table. */
