@@ -109,6 +109,34 @@ export function inventoryPosting(nsv: string, at: string, tank: Version, product
   return { kind: 'inventory-measured', at: AT, by: BY, body: { snapshot: anOpeningGauge({ at, tank: tank.code, product: product.code }), worksheet: aWorksheet(nsv), tank, product } }
 }
 
+/** A desk that names itself. */
+export const A_DESK = { station: 'jetty-desk', person: 'm-duarte' } as const
+
+/** Product in T-101 that changed hands where it lies. */
+export function allocationPosting(nsv = '25.000'): Extract<Posting, { kind: 'stock-allocated' }> {
+  const share = (party: string, value: string): { party: string; nsv: { value: string; unit: string } } => ({ party, nsv: { value, unit: 'm3' } })
+  return {
+    kind: 'stock-allocated', at: AT, by: BY, origin: A_DESK,
+    body: { allocation: { tank: 'T-101', product: 'CRUDE', at: '2026-03-17T06:00:00Z', shares: [share('HARBOUR', nsv), share('SHIP', `-${nsv}`)], reason: 'Sold in place' } },
+  }
+}
+
+/** The line to the jetty, packed with product whose contents were stated. */
+export function lineFillPosting(product: Version): Extract<Posting, { kind: 'stock-moved' }> {
+  const volume = (value: string): { value: string; unit: string } => ({ value, unit: 'm3' })
+  return {
+    kind: 'stock-moved', at: AT, by: BY, origin: A_DESK,
+    body: { movement: {
+      kind: 'line-fill', at: '2026-03-17T07:00:00Z', reason: 'Line packed before the next receipt', difference: volume('12.000'),
+      legs: [{ place: 'line', code: 'JETTY-1', product, stated: { opening: volume('0.000'), closing: volume('12.000') }, nsv: volume('12.000') }],
+    } },
+  }
+}
+
+export function periodPosting(name = '2026-03', from = '2026-03-01T06:00:00Z', to = '2026-04-01T05:00:00Z'): Extract<Posting, { kind: 'period-opened' }> {
+  return { kind: 'period-opened', at: AT, by: BY, body: { period: { name, from, to } } }
+}
+
 /** The version that an entry set, as tickets name it. */
 export function versionFrom(entry: EntryOf<'tank-set'> | EntryOf<'product-set'>): Version {
   const thing = entry.kind === 'tank-set' ? entry.body.tank : entry.body.product

@@ -79,7 +79,8 @@ describe('movements', () => {
       ['CPT-000003', 'receipt', '10.000', '2026-03-16T11:30:00.000Z'],
     ])
     expect(found[1]).toEqual({
-      seq: 11, kind: 'delivery', number: 'CPT-000004', tank: 'T-101', product: 'CRUDE', openedAt: '2026-03-15T06:10:00Z', closedAt: '2026-03-15T08:05:00Z',
+      seq: 11, kind: 'delivery', number: 'CPT-000004', place: 'tank', tank: 'T-101', product: 'CRUDE', openedAt: '2026-03-15T06:10:00Z', closedAt: '2026-03-15T08:05:00Z',
+      bookedAt: '2026-03-15T08:05:00Z', concerns: null, corrects: null, correctedBy: null,
       openingNsv: '150.000', closingNsv: '130.500', change: '-19.500', unit: 'm3',
     })
   })
@@ -135,7 +136,12 @@ describe('dropped and made again from the entries', () => {
 describe('cost follows the period', () => {
   it.each([
     ['movement', "tank = 'T-101' and closed_order > 'a' and closed_order <= 'b'", 'movement_by_tank'],
-    ['movement', "closed_order > 'a' and closed_order <= 'b'", 'movement_by_time'],
+    ['movement', "tank = 'T-101' and booked_order > 'a' and booked_order <= 'b'", 'movement_by_tank_booked'],
+    ['movement', "booked_order > 'a' and booked_order <= 'b'", 'movement_by_time'],
+    ['movement', "concerns = '2026-03'", 'movement_by_period'],
+    ['allocation', "at_order > 'a' and at_order <= 'b'", 'allocation_by_time'],
+    ['trail', "at_order > 'a' and at_order <= 'b'", 'trail_by_time'],
+    ['trail', "subject = 'T-101' and seq < 100", 'trail_by_subject'],
     ['measurement', "tank = 'T-101' and at_order >= 'a' and at_order <= 'b'", 'measurement_by_tank'],
     ['measurement', "at_order >= 'a' and at_order <= 'b'", 'measurement_by_time'],
     ['ticket', "tank = 'T-101' and closed_order > 'a'", 'ticket_by_tank'],

@@ -4,7 +4,7 @@ import { canonicalJson, chainEntry, type Entry } from '../../../core/ledger/inde
 import { entriesBetween, rowOf } from '../../../main/store/entry-rows.ts'
 import { openLedgerFile, shut } from '../../../main/store/ledger-file.ts'
 import type { LedgerCheck } from '../../../main/store/index.ts'
-import { aFinishedLedger, checkFile, dump, EVIDENCE, evidenceColumns, tamper } from '../../support/evidence.ts'
+import { aFinishedLedger, checkFile, dump, EVIDENCE, evidenceColumns, isNumeric, keyOf, tamper } from '../../support/evidence.ts'
 
 let ledger: Awaited<ReturnType<typeof aFinishedLedger>>
 let count = 0
@@ -20,12 +20,12 @@ async function tampered(act: (raw: DatabaseSync) => void): Promise<LedgerCheck> 
 
 const places = (found: LedgerCheck): readonly string[] => found.differences.map((difference) => difference.where)
 
-/** One row of each table, by the number of its entry: a ticket that was voided, its document, an inventory. */
-const ROWS: Readonly<Record<(typeof EVIDENCE)[number], number>> = { entry: 5, document: 5, ticket: 5, movement: 5, measurement: 4 }
+/** One row of each table: a ticket that was voided, its document and movement; an inventory, a share, a period. */
+const ROWS: Readonly<Record<(typeof EVIDENCE)[number], number>> = { entry: 5, document: 5, ticket: 5, movement: 500, measurement: 4, allocation: 1500, period: 17, trail: 5 }
 
 describe('untouched', () => {
   it('the ledger is whole, and dropping and making the triggers again changes nothing', async () => {
-    expect(await checkFile(ledger.path)).toMatchObject({ whole: true, entries: 14, tickets: 7, differences: [] })
+    expect(await checkFile(ledger.path)).toMatchObject({ whole: true, entries: 17, tickets: 7, differences: [] })
     expect(await tampered(() => undefined)).toMatchObject({ whole: true, differences: [] })
   })
 })
@@ -34,25 +34,26 @@ describe('one changed value is found, and the table, the row and the column are 
   const columns = EVIDENCE.flatMap((table) => evidenceColumns(table).map((column): [table: typeof table, column: string] => [table, column]))
 
   it.each(columns)('%s.%s', async (table, column) => {
-    const seq = ROWS[table]
+    const row = ROWS[table]
+    const key = keyOf(table)
     const found = await tampered((raw) => {
-      const before = raw.prepare(`select ${column} as value from ${table} where seq = ?`).get(seq)?.['value']
-      const done = raw.prepare(`update ${table} set ${column} = ? where seq = ?`).run(another(before ?? null), seq)
-      expect(done.changes).toBe(1)
+      const before = raw.prepare(`select ${column} as value from ${table} where ${key} = ?`).get(row)?.['value']
+      const changed = another(before ?? null, isNumeric(table, column))
+      expect(raw.prepare(`update ${table} set ${column} = ? where ${key} = ?`).run(changed, row).changes).toBe(1)
     })
     expect(found.whole).toBe(false)
     const where = places(found).join('\n')
     // a row whose number was changed is missing at its place
-    if (column === 'seq') expect(where).toMatch(new RegExp(`^${table} (${seq}|${seq + 1000}|${seq + 1})\\b`, 'm'))
+    if (column === key) expect(where).toMatch(new RegExp(`^${table} (${row}|${row + 1000}|${row + 1})\\b`, 'm'))
     // a body is named by what it breaks: the hash of its entry
-    else if (table === 'entry' && ['kind', 'at', 'by', 'body'].includes(column)) expect(where).toMatch(/^entry 5(, column (hash|body))?$/m)
-    else expect(where).toMatch(new RegExp(`^${table} ${seq}, column ${column}$`, 'm'))
+    else if (table === 'entry' && ['kind', 'at', 'by', 'body', 'origin'].includes(column)) expect(where).toMatch(/^entry 5(, column (hash|body))?$/m)
+    else expect(where).toMatch(new RegExp(`^${table} ${row}, column ${column}$`, 'm'))
   })
 })
 
 /** A value of the same type that differs in one place. */
-function another(value: unknown): string | number | Uint8Array {
-  if (typeof value === 'number') return value + 1000
+function another(value: unknown, numeric: boolean): string | number | Uint8Array {
+  if (numeric) return Number(value) + 1000
   if (value instanceof Uint8Array) return Uint8Array.from(value, (byte, i) => (i === 100 ? byte ^ 1 : byte))
   if (typeof value !== 'string' || value === '') return 'x'
   const last = value.at(-1) === '0' ? '1' : '0'
@@ -61,14 +62,19 @@ function another(value: unknown): string | number | Uint8Array {
 
 describe('what else can be done to a ledger is found', () => {
   it.each<[string, (raw: DatabaseSync) => void, RegExp]>([
-    ['the last entry taken away', (raw) => raw.exec('delete from entry where seq = 14'), /^measurement 14$/m],
+    ['the last entry taken away', (raw) => raw.exec('delete from entry where seq = 17'), /^period 17$/m],
     ['an entry taken out of the middle', (raw) => raw.exec('delete from entry where seq = 13'), /^entry 14, column seq$/m],
     ['a document taken away', (raw) => raw.exec('delete from document where seq = 6'), /^document 6$/m],
     ['a document of nothing', (raw) => raw.exec(`insert into document values (13, '${'a'.repeat(64)}', x'00')`), /^document 13$/m],
     ['two documents exchanged', (raw) => raw.exec('update document set seq = 99 where seq = 6; update document set seq = 6 where seq = 7; update document set seq = 7 where seq = 99'), /^document 6, column sha256$/m],
     ['a ticket taken off the register', (raw) => raw.exec('delete from ticket where seq = 7'), /^ticket 7$/m],
     ['a void made undone in the register', (raw) => raw.exec('update ticket set voided_seq = null, voided_at = null, void_reason = null where seq = 5'), /^ticket 5, column voided_seq$/m],
-    ['a movement that nothing posted', (raw) => raw.exec("insert into movement select 3, kind, number, tank, product, opened_at, closed_at, opened_order, closed_order, opening_nsv, closing_nsv, change, unit, voided_seq from movement where seq = 6"), /^movement 3$/m],
+    ['a movement that nothing posted', (raw) => raw.exec("create temp table one as select * from movement where id = 600; update one set id = 300, seq = 3; insert into movement select * from one"), /^movement 300$/m],
+    ['an owner\'s share made larger', (raw) => raw.exec("update allocation set nsv = '26.000' where id = 1500"), /^allocation 1500, column nsv$/m],
+    ['a period made longer', (raw) => raw.exec("update period set to_at = '2026-05-01T05:00:00Z' where seq = 17"), /^period 17, column to_at$/m],
+    ['another person in the audit trail', (raw) => raw.exec("update trail set person = 'j-vance' where seq = 15"), /^trail 15, column person$/m],
+    ['another station in an entry', (raw) => raw.exec("update entry set origin = replace(origin, 'jetty', 'pump') where seq = 15"), /^entry 15, column hash$/m],
+    ['the station of an entry taken away', (raw) => raw.exec('update entry set origin = null where seq = 15'), /^entry 15, column hash$/m],
     ['a measurement taken away', (raw) => raw.exec('delete from measurement where seq = 4'), /^measurement 4$/m],
     ['a body with a blank more', (raw) => raw.exec("update entry set body = replace(body, '{\"number\"', '{ \"number\"') where seq = 11"), /^entry 11, column body$/m],
     ['an entry of zero length', (raw) => raw.exec("update entry set body = '' where seq = 8"), /^entry 8$/m],
@@ -104,9 +110,9 @@ describe('what else can be done to a ledger is found', () => {
     tamper(path, (raw) => {
       raw.exec('delete from entry')
       for (const entry of entries) {
-        const { seq, kind, at, by, body, previous, hash } = rowOf(entry)
-        expect(body).toBe(canonicalJson(entry.body))
-        raw.prepare('insert into entry values (?, ?, ?, ?, ?, ?, ?)').run(seq, kind, at, by, body, previous, hash)
+        const row = rowOf(entry)
+        expect(row.body).toBe(canonicalJson(entry.body))
+        raw.prepare(`insert into entry (${Object.keys(row).join(', ')}) values (${Object.keys(row).map(() => '?').join(', ')})`).run(...Object.values(row))
       }
     })
     const found = await checkFile(path)
@@ -125,6 +131,6 @@ describe('the dump that the tests of single bytes rely on', () => {
   it('shows every table of evidence', () => {
     const lines = dump(ledger.path).split('\n')
     expect(EVIDENCE.map((table) => lines.includes(table))).toEqual(EVIDENCE.map(() => true))
-    expect(lines).toHaveLength(EVIDENCE.length + 14 + 7 + 7 + 8 + 2)
+    expect(lines).toHaveLength(EVIDENCE.length + 17 + 7 + 7 + 9 + 2 + 2 + 1 + 17)
   })
 })
