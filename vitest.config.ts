@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config'
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    globalSetup: ['tests/setup/shared-postgres.ts'],
     pool: 'forks',
     maxWorkers: 2,
     testTimeout: 30_000,
