@@ -1,13 +1,25 @@
 import type { Software } from '../../core/ticket/index.ts'
+import type { Backups } from '../backup/index.ts'
 import type { KeyRing } from '../signing/key-ring.ts'
 import type { LedgerStore } from '../store/store.ts'
+import type { SettingsFile } from './settings.ts'
 import type { InputOf, OPERATIONS, OperationName, Progress } from './contracts/index.ts'
 import type { z } from 'zod'
+
+/** Where a ledger is at home on this machine. */
+export interface LedgerPlace {
+  /** The data folder. */
+  readonly folder: string
+  readonly settings: SettingsFile
+  readonly backups: Backups
+}
 
 /** What operations may use of the world; made once by a shell. */
 export interface Context {
   /** The open ledger; null where a shell has none, as for pure operations on the command line. */
   readonly store: LedgerStore | null
+  /** Where it is at home; null where no ledger is open. */
+  readonly place: LedgerPlace | null
   readonly keys: KeyRing
   /** The instant now, RFC 3339 in UTC. */
   readonly now: () => string

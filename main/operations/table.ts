@@ -1,11 +1,13 @@
 import type { Handlers } from './context.ts'
 import { about } from './handlers/about.ts'
+import { backupNow, backupState, listBackups, retireBackups, setBackupRules, verifyBackup } from './handlers/backup.ts'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './handlers/density.ts'
 import { discardDraft, listDrafts, saveDraft } from './handlers/drafts.ts'
 import { recordGaugeVerification, verifyGauge } from './handlers/gauges.ts'
 import { importTerminal } from './handlers/import-terminal.ts'
 import { postAdjustment, recordInventory } from './handlers/inventory.ts'
 import { createIdentity, importIdentity } from './handlers/identities.ts'
+import { exportLedger, importLedger, restoreBackup } from './handlers/ledger-copies.ts'
 import { listEntries, verifyLedger } from './handlers/ledger.ts'
 import { lossGain } from './handlers/loss-gain.ts'
 import { postTicket } from './handlers/post-ticket.ts'
@@ -62,6 +64,15 @@ export const HANDLERS: Handlers = {
   'discard-draft': discardDraft,
   'list-entries': listEntries,
   'verify-ledger': verifyLedger,
+  'backup-now': backupNow,
+  'list-backups': listBackups,
+  'backup-state': backupState,
+  'set-backup-rules': setBackupRules,
+  'verify-backup': verifyBackup,
+  'retire-backups': retireBackups,
+  'restore-backup': restoreBackup,
+  'export-ledger': exportLedger,
+  'import-ledger': importLedger,
   'set-terminal': setTerminal,
   'set-tank': setTank,
   'set-product': setProduct,

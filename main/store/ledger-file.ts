@@ -1,9 +1,11 @@
 import { randomBytes } from 'node:crypto'
-import { accessSync, closeSync, constants, existsSync, fsyncSync, linkSync, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs'
+import { accessSync, closeSync, constants, existsSync, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import type { Connection, FileConnection } from './connection.ts'
 import { LedgerFileFault } from './file-fault.ts'
+import { keepBefore } from './keep-before.ts'
 import { migrate } from './migrate.ts'
+import { isFileError, putInPlace } from './put-in-place.ts'
 import { APPLICATION_ID, openToWrite } from './sqlite.ts'
 
 const DATABASE_FILE = Buffer.from('SQLite format 3\0', 'latin1')
@@ -11,14 +13,24 @@ const DATABASE_FILE = Buffer.from('SQLite format 3\0', 'latin1')
 const HEADER = 100
 const APPLICATION_ID_AT = 68
 
+/** How a ledger of an older version of the program is taken. */
+export interface OlderLedger {
+  /** Whether a copy of it as it was is kept beside it. */
+  readonly keep: boolean
+  /** Told where, once it was brought to this version. */
+  readonly say: (line: string) => void
+}
+
 /** Opens the ledger at a path; makes it first where there is none. */
-export async function openLedgerFile(given: string, waitMs: number): Promise<FileConnection> {
+export async function openLedgerFile(given: string, waitMs: number, { keep, say }: OlderLedger = { keep: true, say: () => undefined }): Promise<FileConnection> {
   const path = resolve(given)
   if (!existsSync(path)) await makeLedgerFile(path, waitMs)
   refuseOtherFiles(path)
   const opened = openToWrite(path, waitMs)
   try {
-    await brought(opened)
+    const kept = keep ? await keepBefore(opened, waitMs) : undefined
+    await brought(opened, kept)
+    if (kept !== undefined) say(`The ledger ${path} was brought to this version of the program; as it was before, it is kept in ${kept}.`)
   } catch (error) {
     await shut(opened)
     throw error
@@ -33,8 +45,8 @@ export async function openInMemory(): Promise<FileConnection> {
   return opened
 }
 
-async function brought({ db, path }: FileConnection): Promise<void> {
-  await migrate(db, path, (message, cause) => new LedgerFileFault(path, message, cause))
+async function brought({ db, path }: FileConnection, kept?: string): Promise<void> {
+  await migrate(db, path, (message, cause) => new LedgerFileFault(path, kept === undefined ? message : `${message} A copy of it as it is stands in ${kept}.`, cause))
 }
 
 /** Closes a connection, whether or not a query was ever made on it. */
@@ -60,6 +72,7 @@ async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
     } finally {
       await shut(opened)
     }
+    // another process may have been first; its ledger is as good
     putInPlace(making, path)
   } catch (error) {
     if (isFileError(error)) throw new LedgerFileFault(path, `No ledger can be made at ${path} (${error.code}). Check that you may write in its folder, or choose another.`, error)
@@ -67,22 +80,6 @@ async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
   } finally {
     for (const ending of ['', '-wal', '-shm']) rmSync(making + ending, { force: true })
   }
-}
-
-/** Gives the file its name unless another process was first, and has the folder written to disk. */
-function putInPlace(making: string, path: string): void {
-  try {
-    linkSync(making, path)
-  } catch (error) {
-    if (!isFileError(error) || error.code !== 'EEXIST') throw error
-  }
-  if (process.platform === 'win32') return
-  const folder = openSync(dirname(path), 'r')
-  try { fsyncSync(folder) } finally { closeSync(folder) }
-}
-
-function isFileError(error: unknown): error is Error & { readonly code: string } {
-  return error instanceof Error && 'syscall' in error && 'code' in error && typeof error.code === 'string'
 }
 
 /** Refuses what is no ledger before SQLite touches it. */

@@ -18,6 +18,10 @@ import type { LedgerStore, StoredDocument } from './store.ts'
 export interface OpenOptions {
   /** How long to wait for another program that is writing [ms]. */
   readonly waitMs?: number
+  /** Whether a ledger file of an older version is kept as it was, beside itself; it is, unless this says otherwise. */
+  readonly keepBefore?: boolean
+  /** Told when a ledger was brought to this version of the program, and where it is kept as it was. */
+  readonly say?: (line: string) => void
 }
 
 /** Many desks may stand before this one at a server, a few at a file. */
@@ -27,8 +31,8 @@ const USUAL_WAIT_MS = { sqlite: 5_000, postgres: 15_000 } as const
  * Opens the ledger at a path or at a `postgresql://` address, and makes it where there is none.
  * @throws LedgerFault that says what is wrong with the file or the server and what to do
  */
-export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServerAddress(place) ? 'postgres' : 'sqlite'] }: OpenOptions = {}): Promise<LedgerStore> {
-  const opened: Connection = isServerAddress(place) ? await openLedgerServer(place, waitMs) : await openLedgerFile(place, waitMs)
+export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServerAddress(place) ? 'postgres' : 'sqlite'], keepBefore = true, say = () => undefined }: OpenOptions = {}): Promise<LedgerStore> {
+  const opened: Connection = isServerAddress(place) ? await openLedgerServer(place, waitMs) : await openLedgerFile(place, waitMs, { keep: keepBefore, say })
   const { db } = opened
   return {
     head: () => headOf(db),

@@ -23,6 +23,8 @@ export interface Contract<N extends string, I extends z.ZodType, O extends z.Zod
   readonly ledger: L
   /** An input field that takes a file as base64; the command line accepts a path in its place. */
   readonly file?: string
+  /** Input fields that hold a path on this machine's disk; the command line takes them from where it runs. */
+  readonly paths?: readonly string[]
   /** The output field that says whether what was checked holds; the command line exits 2 when it does not. */
   readonly verdict?: string
   readonly input: I

@@ -2,6 +2,7 @@
  * THE table: every operation with its sentence and schemas. Window, browser and command line see this and nothing else of main.
  */
 import type { z } from 'zod'
+import { backupNow, backupState, exportLedger, importLedger, listBackups, restoreBackup, retireBackups, setBackupRules, verifyBackup } from './backup.ts'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './density.ts'
 import { discardDraft, listDrafts, saveDraft } from './drafts.ts'
 import { recordGaugeVerification, verifyGauge } from './gauges.ts'
@@ -60,6 +61,15 @@ export const OPERATIONS = {
   'discard-draft': discardDraft,
   'list-entries': listEntries,
   'verify-ledger': verifyLedger,
+  'backup-now': backupNow,
+  'list-backups': listBackups,
+  'backup-state': backupState,
+  'set-backup-rules': setBackupRules,
+  'verify-backup': verifyBackup,
+  'retire-backups': retireBackups,
+  'restore-backup': restoreBackup,
+  'export-ledger': exportLedger,
+  'import-ledger': importLedger,
   'set-terminal': setTerminal,
   'set-tank': setTank,
   'set-product': setProduct,
@@ -74,6 +84,7 @@ export type OperationName = keyof typeof OPERATIONS
 export const OPERATION_NAMES = Object.keys(OPERATIONS) as readonly OperationName[]
 export type InputOf<N extends OperationName> = z.input<(typeof OPERATIONS)[N]['input']>
 export type OutputOf<N extends OperationName> = z.output<(typeof OPERATIONS)[N]['output']>
+export { backupRulesSchema, type BackupRules, type Keep, type ListedBackup, type TakenBackup } from './backup.ts'
 export { ROLES, type Contract, type Role } from './contract.ts'
 
 /** A step of a long operation. */

@@ -17,7 +17,7 @@ import { codesOf, refusalOf } from '../../support/refusals.ts'
 import { aBasis, aPair, aSignedTicket, aTicket, signedBy, signersOf, TEST_CORE, type Pair } from '../../support/ticket.ts'
 
 const context: Context = {
-  store: null, keys: makeKeyRing(), now: () => '2026-03-15T08:00:00Z', software: { name: 'Dipledger', version: '0.1.0', core: TEST_CORE }, log: () => undefined,
+  store: null, place: null, keys: makeKeyRing(), now: () => '2026-03-15T08:00:00Z', software: { name: 'Dipledger', version: '0.1.0', core: TEST_CORE }, log: () => undefined,
 }
 const call = { progress: () => undefined, signal: new AbortController().signal }
 
