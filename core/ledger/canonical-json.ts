@@ -1,7 +1,8 @@
 /** Text that stands in JSON as it is, between quotes. */
 const PLAIN = /^[ !#-[\]-~]*$/
-/** Of so few names, putting each in its place is faster than the general sort. */
-const FEW = 24
+/** Shapes are remembered by so many first names, of each the last so many. */
+const FIRST_NAMES = 1000
+const OF_EACH = 16
 
 /**
  * The one text of a value: keys sorted, no blanks, numbers as ECMAScript prints them.
@@ -71,18 +72,16 @@ function list(values: readonly unknown[], above: object[]): string {
 
 function members(value: object, above: object[]): string {
   if (!isPlain(value)) throw new NotCanonical('is not a plain object')
+  const { sorted, heads } = shapeOf(Object.keys(value))
   let text = '{'
-  let current = ''
+  let i = 0
   try {
-    for (const name of sorted(Object.keys(value))) {
-      current = name
-      if (text.length > 1) text += ','
-      text += quoted(name)
-      text += ':'
-      text += written(value[name], above)
+    for (; i < sorted.length; i += 1) {
+      text += heads[i] ?? ''
+      text += written(value[sorted[i] ?? ''], above)
     }
   } catch (error) {
-    throw within(`.${current}`, error)
+    throw within(`.${sorted[i] ?? ''}`, error)
   }
   return `${text}}`
 }
@@ -97,14 +96,21 @@ function within(place: string, error: unknown): unknown {
   return error
 }
 
-/** Names in the order of their UTF-16 units, which is how ECMAScript compares them; sorted where they are. */
-function sorted(names: string[]): readonly string[] {
-  if (names.length > FEW) return names.sort()
-  for (let i = 1; i < names.length; i += 1) {
-    const name = names[i] ?? ''
-    let before = i - 1
-    for (; before >= 0 && (names[before] ?? '') > name; before -= 1) names[before + 1] = names[before] ?? ''
-    names[before + 1] = name
-  }
-  return names
+/** The names of an object as they come, in their order, and as they are written. */
+interface Shape { readonly names: readonly string[]; readonly sorted: readonly string[]; readonly heads: readonly string[] }
+
+/** Shapes by their first name: most objects of a ledger have one of few shapes, and sorting takes longest. */
+const SHAPES = new Map<string, Shape[]>()
+
+function shapeOf(names: readonly string[]): Shape {
+  const first = names[0] ?? ''
+  const known = SHAPES.get(first)
+  const found = known?.find((shape) => shape.names.length === names.length && shape.names.every((name, i) => name === names[i]))
+  if (found !== undefined) return found
+  // names are ordered by their UTF-16 units, which is how ECMAScript sorts
+  const sorted = names.toSorted()
+  const shape = { names, sorted, heads: sorted.map((name, i) => `${i === 0 ? '' : ','}${quoted(name)}:`) }
+  if (known === undefined && SHAPES.size >= FIRST_NAMES) SHAPES.clear()
+  SHAPES.set(first, [shape, ...known ?? []].slice(0, OF_EACH))
+  return shape
 }
