@@ -15,12 +15,12 @@ import { inventoryFormSchema, newInventory } from './inventory-form.ts'
 import { InventorySheet } from './InventorySheet.tsx'
 import { VerifyJob } from './VerifyJob.tsx'
 
-/** `#/gauge/new?tank=T-101` · `#/gauge/<draft>` · `#/gauge/verify?tank=T-101` · `#/gauge/probe?tank=T-101` · `#/gauge/log?tank=T-101` */
+/** `#/gauge/new?tank=T-101` · `#/gauge/<draft>` · `#/gauge/verify?tank=T-101` · `#/gauge/verify/<draft>` · `#/gauge/probe?tank=T-101` · `#/gauge/log?tank=T-101` */
 export function InventoryJob({ route }: { readonly route: Route }): ReactNode {
   const [id = 'new'] = route.rest
   if (id === 'probe') return <ProbePage route={route} />
   if (id === 'log') return <LogPage route={route} />
-  if (id === 'verify') return <VerifyJob key={route.query['tank'] ?? ''} tank={route.query['tank'] ?? ''} />
+  if (id === 'verify') return <VerifyJob route={route} />
   return id === 'new' ? <BeginInventory key={route.query['tank'] ?? ''} tank={route.query['tank'] ?? ''} /> : <OpenInventory key={id} id={id} />
 }
 

@@ -1,76 +1,54 @@
-import { useMemo, useReducer, type ReactNode } from 'react'
-import { verifyGauge } from '../../core/gauge/index.ts'
-import { useKey } from '../app/keys.tsx'
-import { addressOf, goTo } from '../app/route.ts'
-import { useTankAtHand } from '../app/tank-at-hand.tsx'
-import { useTerminal, useZone } from '../app/TerminalContext.tsx'
-import { RefusedByMain } from '../bridge/bridge.ts'
-import { useAction } from '../bridge/use-operation.ts'
+import { useEffect, useRef, useState, type ReactNode } from 'react'
+import { addressOf, goTo, type Route } from '../app/route.ts'
+import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
+import { useBridge } from '../bridge/BridgeContext.tsx'
+import { callError, useQuery } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
-import { enterMovesOn } from '../parts/Field.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
-import { useEnteredBy } from '../parts/use-entered-by.ts'
-import { WorksheetTable } from '../parts/WorksheetTable.tsx'
+import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
-import { Cautions } from './Cautions.tsx'
-import { nameOfVerifyField, placeSpokenVerification, placeVerification } from './place-verification.ts'
-import { SheetChecks } from './SheetChecks.tsx'
-import { useCalmErrors } from './use-calm-errors.ts'
-import { usualUnits } from './usual-units.ts'
-import { newVerification, STAGES, verificationFrom, verifyReducer } from './verify-form.ts'
-import './verify.css'
-import { VerifyFields } from './VerifyFields.tsx'
-import { VerifyLevels } from './VerifyLevels.tsx'
+import { keptVerification, newVerification, verifyFormSchema } from './verify-form.ts'
+import { VerifySheet } from './VerifySheet.tsx'
 
-/** `#/gauge/verify?tank=T-101`: an automatic gauge held against hand gauges, and entered in the book. */
-export function VerifyJob({ tank: chosen }: { readonly tank: string }): ReactNode {
-  const { now, again } = useTerminal()
-  const zone = useZone()
-  const t = words.gauge.verify
-  const [form, act] = useReducer(verifyReducer, chosen, newVerification)
-  const [enteredBy, enterBy] = useEnteredBy()
-  const tank = now.tanks.find(({ code }) => code === form.tank)
-  useTankAtHand(form.tank)
-  const units = usualUnits(tank, now.products.find(({ code }) => code === tank?.product))
-  const read = useMemo(() => verificationFrom(form, zone, units), [form, zone, units])
-  const outcome = useMemo(() => (tank ? verifyGauge(read.verification, tank) : undefined), [read, tank])
-  const [recorded, record] = useAction('record-gauge-verification')
-  const placed = placeVerification(outcome && !outcome.ok ? outcome.findings : [], form, read)
-  const refusedThere = recorded.state === 'failed' && recorded.error instanceof RefusedByMain ? placeSpokenVerification(recorded.error.findings) : []
-  const calm = useCalmErrors([...placed.findings, ...refusedThere])
-  const missing = [...(form.tank === '' ? ['verify.tank'] : []), ...placed.missing, ...(enteredBy.trim() === '' ? ['entered-by'] : [])]
-  const ready = outcome?.ok === true && placed.findings.length === 0 && missing.length === 0 && recorded.state !== 'running'
-  const book = async (): Promise<void> => { if (ready && await record({ verification: read.verification, by: enteredBy })) again() }
-  useKey('ctrl+enter', t.record, () => void book(), { group: t.title })
-  const result = outcome?.ok ? outcome.value : undefined
-  if (recorded.state === 'done') {
-    const { seq, result: entered } = recorded.value
-    return (
-      <Page title={t.title} actions={<Button primary onClick={() => goTo(addressOf('yard', ['tank', form.tank]))}>{t.toTank(form.tank)}</Button>}>
-        <p role="status">{t.recorded(seq, form.gauge, entered.verdict)}</p>
-        <div className="inventory-done"><WorksheetTable columns={[{ title: words.parts.worksheet.value, lines: entered.lines }]} /></div>
-      </Page>
-    )
-  }
+/** `#/gauge/verify?tank=T-101` · `#/gauge/verify/<draft>`: a verification of an automatic gauge, kept as it is written. */
+export function VerifyJob({ route }: { readonly route: Route }): ReactNode {
+  const [, id] = route.rest
+  const tank = route.query['tank'] ?? ''
+  return id === undefined ? <BeginVerification key={tank} tank={tank} /> : <OpenVerification key={id} id={id} />
+}
+
+/** Goes on with what was begun for the tank, or begins. */
+function BeginVerification({ tank }: { readonly tank: string }): ReactNode {
+  const bridge = useBridge()
+  const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
+  const begun = useRef(false)
+  useEffect(() => {
+    if (begun.current) return
+    begun.current = true
+    const begin = async (): Promise<void> => {
+      const { drafts } = await bridge.call('list-drafts', {})
+      const id = keptVerification(drafts, tank) ?? crypto.randomUUID()
+      if (!drafts.some((draft) => draft.id === id)) await bridge.call('save-draft', { id, kind: 'verification', title: words.gauge.verify.draftTitle(tank, ''), body: newVerification(tank) })
+      goTo(addressOf('gauge', ['verify', id]), { replace: true })
+    }
+    begin().catch((failed: unknown) => setError(callError(failed)))
+  }, [bridge, tank])
+  return <Page title={words.gauge.verify.title}>{error ? <CallFailed error={error} /> : <Waiting />}</Page>
+}
+
+function OpenVerification({ id }: { readonly id: string }): ReactNode {
+  const [state, again] = useQuery('list-drafts', {})
+  const { title } = words.gauge.verify
+  if (state.state === 'failed') return <Page title={title}><CallFailed error={state.error} onAgain={again} /></Page>
+  if (state.state !== 'done') return <Page title={title}><Waiting /></Page>
+  const draft = state.value.drafts.find((kept) => kept.id === id)
+  const form = verifyFormSchema.safeParse(draft?.body)
+  if (form.success) return <VerifySheet id={id} start={form.data} />
   return (
-    <Page title={t.title} actions={<Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.record}</Button>}>
-      <div className="verify" onFocus={calm.onFocus} onBlur={calm.onBlur}>
-        <section className="verify-sheet" aria-label={t.sheetLabel} onKeyDown={enterMovesOn}>
-          <VerifyFields form={form} tanks={now.tanks} zone={zone} errors={calm.errors} enteredBy={enteredBy} onEnteredBy={enterBy} act={act} />
-          {STAGES.filter((stage) => form[stage].length > 0).map((stage) => (
-            <VerifyLevels key={stage} stage={stage} form={form} result={result?.[stage]} units={units} errors={calm.errors} act={act} />
-          ))}
-          <Button onClick={() => act({ do: 'was-set', set: form.asLeft.length === 0 })}>{form.asLeft.length === 0 ? t.wasSet : t.notSet}</Button>
-          <Cautions />
-        </section>
-        <section className="verify-result" aria-label={words.transfer.worksheetLabel}>
-          <p className={`verify-verdict${result?.verdict === 'outside' ? ' verify-outside' : ''}`} aria-live="polite">{result ? t.verdicts[result.verdict] : t.noVerdict}</p>
-          <div className="inventory-lines" tabIndex={0} role="region" aria-label={words.parts.worksheet.unfold}><WorksheetTable columns={[{ title: words.parts.worksheet.value, lines: result?.lines ?? [] }]} /></div>
-          {recorded.state === 'failed' && refusedThere.length === 0 && <CallFailed error={recorded.error} />}
-          <SheetChecks findings={calm.shown} missing={missing} nameOf={(field) => (field === 'entered-by' ? words.gauge.enteredBy : nameOfVerifyField(field))} ready={t.allThere} exceptions={result?.exceptions ?? []} />
-        </section>
-      </div>
+    <Page title={title}>
+      <p>{draft ? words.transfer.draftUnreadable : words.transfer.draftGone}</p>
+      <Button onClick={() => goTo(addressOf('transfer', ['start']))}>{words.transfer.backToStart}</Button>
     </Page>
   )
 }

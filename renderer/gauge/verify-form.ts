@@ -1,22 +1,29 @@
+import { z } from 'zod'
 import type { GaugeVerification } from '../../core/gauge/index.ts'
 import { VERIFICATION_RULES, VERIFICATION_USES } from '../../core/gauge/index.ts'
 import { readLocalTime, type ReadTime } from '../parts/local-time.ts'
+import { begun, edited, redone, undone, type History } from './history.ts'
 import { withUsualUnit, type UsualUnits } from './usual-units.ts'
 
+const text = z.string().max(500)
+const MOST_LEVELS = 9
 /** One level: what the automatic gauge showed, and up to three readings by hand. */
-export interface VerifyLine { readonly automatic: string; readonly hand: readonly [string, string, string]; readonly referenceHeight: string }
+const lineSchema = z.strictObject({ automatic: text, hand: z.tuple([text, text, text]), referenceHeight: text })
+export type VerifyLine = Readonly<z.infer<typeof lineSchema>>
 export type VerifyPart = 'automatic' | 'hand.0' | 'hand.1' | 'hand.2' | 'referenceHeight'
 export const STAGES = ['asFound', 'asLeft'] as const
 export type Stage = (typeof STAGES)[number]
 
-/** A verification as it is being written: text, and nothing invented. */
-export interface VerifyForm {
-  readonly tank: string; readonly gauge: string; readonly at: string; readonly by: string; readonly nextDue: string; readonly remarks: string
-  readonly use: GaugeVerification['use']; readonly rule: GaugeVerification['rule']; readonly occasion: GaugeVerification['occasion']
-  readonly handBy: 'innage' | 'ullage'
-  readonly asFound: readonly VerifyLine[]
-  readonly asLeft: readonly VerifyLine[]
-}
+const CHOICES = { use: VERIFICATION_USES, rule: VERIFICATION_RULES, occasion: ['initial', 'subsequent'], handBy: ['innage', 'ullage'] } as const
+
+/** A verification as it is being written: text, and nothing invented; what a draft keeps. */
+export const verifyFormSchema = z.strictObject({
+  tank: text, gauge: text, at: text, by: text, nextDue: text, remarks: text,
+  use: z.enum(CHOICES.use), rule: z.enum(CHOICES.rule), occasion: z.enum(CHOICES.occasion), handBy: z.enum(CHOICES.handBy),
+  asFound: z.array(lineSchema).max(MOST_LEVELS),
+  asLeft: z.array(lineSchema).max(MOST_LEVELS),
+})
+export type VerifyForm = Readonly<z.infer<typeof verifyFormSchema>>
 
 export type VerifyField = Exclude<keyof VerifyForm, Stage>
 const EMPTY_LINE: VerifyLine = { automatic: '', hand: ['', '', ''], referenceHeight: '' }
@@ -29,6 +36,14 @@ export function newVerification(tank: string): VerifyForm {
   }
 }
 
+/** The draft in which a verification of a tank was begun; undefined where none was. */
+export function keptVerification(drafts: readonly { readonly id: string; readonly kind: string; readonly body: unknown }[], tank: string): string | undefined {
+  return drafts.find(({ kind, body }) => {
+    const form = kind === 'verification' ? verifyFormSchema.safeParse(body) : undefined
+    return form?.success === true && form.data.tank === tank
+  })?.id
+}
+
 export type VerifyAction =
   | { readonly do: 'write'; readonly field: VerifyField; readonly value: string }
   | { readonly do: 'write-line'; readonly stage: Stage; readonly at: number; readonly part: VerifyPart; readonly value: string }
@@ -36,8 +51,20 @@ export type VerifyAction =
   | { readonly do: 'drop-level'; readonly stage: Stage; readonly at: number }
   | { readonly do: 'was-set'; readonly set: boolean }
 
-const CHOICES = { use: VERIFICATION_USES, rule: VERIFICATION_RULES, occasion: ['initial', 'subsequent'], handBy: ['innage', 'ullage'] } as const
-const MOST_LEVELS = 9
+/** What is done on the sheet: an action, or a step back or forth. */
+export type VerifySheetAction = VerifyAction | { readonly do: 'undo' } | { readonly do: 'redo' }
+
+export function openVerification(form: VerifyForm): History<VerifyForm> {
+  return begun(form)
+}
+
+/** The sheet after an action; what is written in one field in a row is one step back. */
+export function verifySheetReducer(history: History<VerifyForm>, action: VerifySheetAction): History<VerifyForm> {
+  if (action.do === 'undo') return undone(history)
+  if (action.do === 'redo') return redone(history)
+  const field = action.do === 'write' ? action.field : action.do === 'write-line' ? `${action.stage}.${action.at}.${action.part}` : null
+  return edited(history, verifyReducer(history.present, action), field)
+}
 
 /** The verification after an action. */
 export function verifyReducer(form: VerifyForm, action: VerifyAction): VerifyForm {

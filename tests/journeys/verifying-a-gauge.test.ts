@@ -29,6 +29,18 @@ describe('an inspector verifies the automatic gauge of a tank', () => {
     await app.page.getByText('Out of limits: not for custody').waitFor()
     await app.page.getByText('Nothing is missing; ready to record.').waitFor()
     expect(await app.page.getByText(/was off by 7 mm as found; the limit is 4 mm/).count()).toBeGreaterThan(0)
+  })
+
+  it('finds it as it was after the window was closed and the tank chosen again, and can take a step back', async () => {
+    await app.page.getByText(/^Draft kept/).waitFor()
+    await goTo(app.page, 'Yard')
+    await app.page.evaluate(() => { window.location.hash = '#/gauge/verify?tank=TK-301' })
+    await app.page.getByText('Out of limits: not for custody').waitFor()
+    expect(await app.page.getByRole('textbox', { name: 'As found, level 2: automatic gauge' }).inputValue()).toBe('6007 mm')
+    await app.page.getByRole('combobox', { name: 'Occasion' }).selectOption('subsequent')
+    await app.page.getByRole('button', { name: 'Undo' }).click()
+    expect(await app.page.getByRole('combobox', { name: 'Occasion' }).inputValue()).toBe('initial')
+    await app.page.getByText('Nothing is missing; ready to record.').waitFor()
     expect(await app.seriousAxeFindings()).toEqual([])
     await app.page.getByRole('button', { name: 'Record verification' }).click()
     await app.page.getByText(/The verification of LT-301 stands as entry \d+: out of limits/).waitFor()

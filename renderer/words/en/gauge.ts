@@ -67,7 +67,7 @@ export const gauge = {
     last: 'Local codes and licensed practice decide.',
   },
   verify: {
-    title: 'Verify an automatic gauge', sheetLabel: 'Automatic gauge against hand gauges', record: 'Record verification', allThere: 'Nothing is missing; ready to record.',
+    title: 'Verify an automatic gauge', draftTitle: (tank: string, gauge: string): string => `Verification ${[tank, gauge].filter(Boolean).join(' ')}`, sheetLabel: 'Automatic gauge against hand gauges', record: 'Record verification', allThere: 'Nothing is missing; ready to record.',
     fields: {
       tank: 'Tank', gauge: 'Gauge', at: 'Time', by: 'Gauged by', nextDue: 'Next due', remarks: 'Remarks', use: 'Verified for', rule: 'Limits of', occasion: 'Occasion', handBy: 'Hand gauge by',
     },

@@ -56,18 +56,18 @@ describe('free water entered as a volume', () => {
     expect(findingsOf(staticQuantity(aTank({ roof }), aProduct(), anOpeningGauge({ waterCut: '1750 mm' })))).toMatchObject([{ code: 'out-of-range', path: 'snapshot.waterCut' }])
   })
 
-  it.each<readonly [says: string, snapshot: GaugeSnapshot, ...answers: string[]]>([
-    ['neither cut nor volume', uncut, 'missing-value snapshot.waterCut'],
-    ['a cut and a volume', entered('10 m3', { waterCut: '50 mm' }), 'value-not-used snapshot.waterVolume'],
-    ['how a cut was found, beside a volume', entered('10 m3', { waterBy: 'gauge' }), 'value-not-used snapshot.waterBy'],
-    ['no origin', { ...uncut, waterVolume: { volume: '10 m3', origin: ' ' } }, 'missing-value snapshot.waterVolume.origin'],
-    ['less than none', entered('-0.1 m3'), 'out-of-range snapshot.waterVolume.volume'],
-    ['more than stands in the tank', entered('800.001 m3'), 'out-of-range snapshot.waterVolume.volume'],
-    ['more barrels than stand in the tank', entered('5031.849 bbl'), 'out-of-range snapshot.waterVolume.volume'],
-    ['a length', entered('50 mm'), 'unit-not-accepted snapshot.waterVolume.volume'],
-    ['a bare number', entered('10'), 'unreadable-value snapshot.waterVolume.volume'],
-    ['all at once', { ...uncut, waterCut: '1 mm', waterVolume: { volume: 'some', origin: ' ' } }, 'value-not-used snapshot.waterVolume', 'missing-value snapshot.waterVolume.origin', 'unreadable-value snapshot.waterVolume.volume'],
-  ])('refuses %s', (_says, snapshot, ...answers) => {
+  it.each<readonly [says: string, snapshot: GaugeSnapshot, answers: readonly string[]]>([
+    ['neither cut nor volume', uncut, ['missing-value snapshot.waterCut']],
+    ['a cut and a volume', entered('10 m3', { waterCut: '50 mm' }), ['value-not-used snapshot.waterVolume']],
+    ['how a cut was found, beside a volume', entered('10 m3', { waterBy: 'gauge' }), ['value-not-used snapshot.waterBy']],
+    ['no origin', { ...uncut, waterVolume: { volume: '10 m3', origin: ' ' } }, ['missing-value snapshot.waterVolume.origin']],
+    ['less than none', entered('-0.1 m3'), ['out-of-range snapshot.waterVolume.volume']],
+    ['more than stands in the tank', entered('800.001 m3'), ['out-of-range snapshot.waterVolume.volume']],
+    ['more barrels than stand in the tank', entered('5031.849 bbl'), ['out-of-range snapshot.waterVolume.volume']],
+    ['a length', entered('50 mm'), ['unit-not-accepted snapshot.waterVolume.volume']],
+    ['a bare number', entered('10'), ['unreadable-value snapshot.waterVolume.volume']],
+    ['all at once', { ...uncut, waterCut: '1 mm', waterVolume: { volume: 'some', origin: ' ' } }, ['value-not-used snapshot.waterVolume', 'missing-value snapshot.waterVolume.origin', 'unreadable-value snapshot.waterVolume.volume']],
+  ])('refuses %s', (_says, snapshot, answers) => {
     expect(findingsOf(staticQuantity(aTank(), aProduct(), snapshot)).map(({ code, path }) => `${code} ${path}`).toSorted()).toEqual(answers.toSorted())
   })
 

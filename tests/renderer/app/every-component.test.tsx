@@ -30,6 +30,7 @@ import { TankPicture } from '../../../renderer/gauge/TankPicture.tsx'
 import { VerifyFields } from '../../../renderer/gauge/VerifyFields.tsx'
 import { VerifyJob } from '../../../renderer/gauge/VerifyJob.tsx'
 import { VerifyLevels } from '../../../renderer/gauge/VerifyLevels.tsx'
+import { VerifySheet } from '../../../renderer/gauge/VerifySheet.tsx'
 import { newVerification } from '../../../renderer/gauge/verify-form.ts'
 import { TemperatureProfile } from '../../../renderer/gauge/TemperatureProfile.tsx'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
@@ -95,7 +96,8 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   SheetChecks: [<SheetChecks findings={[{ field: 'opening.level', message: 'Level is too high.', clause: 'HOUSE' }]} missing={['closing.level']} exceptions={[]} nameOf={(id) => id} ready="ready" />, 'Level is too high.'],
   GaugeLine: [<GaugeLine column="opening" form={aFilledGauge()} line="tape.acceptance" units={usualUnits(tank, product)} error={undefined} onEdit={nothing} onDrop={nothing} />, 'API MPMS 3.1A'],
   VerifyFields: [<VerifyFields form={newVerification('T-101')} tanks={TANKS} zone="Europe/Lisbon" errors={new Map()} enteredBy="" onEnteredBy={nothing} act={nothing} />, 'OIML R 85 class 2'],
-  VerifyJob: [<VerifyJob tank="T-101" />, 'No verdict yet'],
+  VerifyJob: [<VerifyJob route={{ job: 'gauge', rest: ['verify'], query: { tank: 'T-101' } }} />, 'Verify an automatic gauge'],
+  VerifySheet: [<VerifySheet id="v-1" start={newVerification('T-101')} />, 'No verdict yet'],
   VerifyLevels: [<VerifyLevels stage="asFound" form={newVerification('T-101')} result={undefined} units={usualUnits(tank, product)} errors={new Map()} act={nothing} />, 'Level 3'],
   TemperatureProfile: [<svg><TemperatureProfile x={0} hollow spots={[{ at: 0.1, label: '18.5 degC', warmth: 0 }, { at: 0.3, label: '20.1 degC', warmth: 1 }]} /></svg>, 'picture-profile'],
   RoundPicture: [<svg><RoundPicture tank={{ ...TANKS[0]!, shape: 'sphere' }} shape="sphere" columns={[]} liquid={0.4} water={0} waterLabel="" /></svg>, 'picture-product'],

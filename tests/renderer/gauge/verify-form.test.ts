@@ -3,7 +3,7 @@ import { gaugeVerificationSchema, verifyGauge } from '../../../core/gauge/index.
 import { fieldOfVerification, nameOfVerifyField, placeVerification } from '../../../renderer/gauge/place-verification.ts'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
 import { verifiedGauges } from '../../../renderer/gauge/verified-gauges.ts'
-import { newVerification, verificationFrom, verifyReducer, type VerifyAction, type VerifyForm } from '../../../renderer/gauge/verify-form.ts'
+import { keptVerification, newVerification, openVerification, verificationFrom, verifyFormSchema, verifyReducer, verifySheetReducer, type VerifyAction, type VerifyForm } from '../../../renderer/gauge/verify-form.ts'
 import { must } from '../../support/must.ts'
 import { PRODUCTS, TANKS } from '../a-yard.ts'
 
@@ -47,6 +47,30 @@ describe('a verification being written', () => {
     expect(after({ do: 'add-level', stage: 'asFound' }).asFound).toHaveLength(4)
     expect(after(write(0, 'automatic', 'first'), { do: 'drop-level', stage: 'asFound', at: 0 }).asFound.map(({ automatic }) => automatic)).toEqual(['', ''])
     expect(after({ do: 'was-set', set: true }, { do: 'was-set', set: false }).asLeft).toEqual([])
+  })
+})
+
+describe('a verification that is kept', () => {
+  it('comes back from its draft as it was, as left and all', () => {
+    const form = after(...header, ...levels, { do: 'was-set', set: true })
+    expect(verifyFormSchema.parse(JSON.parse(JSON.stringify(form)))).toEqual(form)
+    expect(verifyFormSchema.safeParse({ ...form, rule: 'mine' }).success).toBe(false)
+  })
+
+  it('goes back and forth; letters written in one field in a row are one step', () => {
+    const typed = [write(0, 'automatic', '2'), write(0, 'automatic', '20'), write(0, 'hand.0', '20'), { do: 'was-set', set: true } as const].reduce(verifySheetReducer, openVerification(newVerification('T-101')))
+    expect(typed.past).toHaveLength(3)
+    const back = verifySheetReducer(verifySheetReducer(typed, { do: 'undo' }), { do: 'undo' })
+    expect([back.present.asFound[0]?.automatic, back.present.asFound[0]?.hand[0], back.present.asLeft]).toEqual(['20', '', []])
+    expect(verifySheetReducer(verifySheetReducer(back, { do: 'redo' }), { do: 'redo' }).present).toEqual(typed.present)
+  })
+
+  it('is found again by its tank, whatever other drafts there are', () => {
+    const drafts = [
+      { id: 'a', kind: 'transfer', body: newVerification('T-101') }, { id: 'b', kind: 'verification', body: newVerification('T-102') },
+      { id: 'c', kind: 'verification', body: { tank: 'T-101' } }, { id: 'd', kind: 'verification', body: newVerification('T-101') },
+    ]
+    expect([keptVerification(drafts, 'T-101'), keptVerification(drafts, 'T-301')]).toEqual(['d', undefined])
   })
 })
 
