@@ -12,7 +12,7 @@ export { ACCEPTANCE, acceptReadings, type AcceptanceName } from './acceptance.ts
 export { lengthLine, type FoundReading } from './level-reading.ts'
 export { SPOT_RULES, spotsNeeded } from './spot-count.ts'
 export { averageTemperature } from './average-temperature.ts'
-export { SAMPLE_PLACES, type Sample, type SamplePlace, type WrittenDensity } from './sample-list.ts'
+export { densitySchema, SAMPLE_PLACES, type Sample, type SamplePlace, type WrittenDensity } from './sample-list.ts'
 export { type HeadDensity } from './hybrid.ts'
 export { GAUGE_STATUSES, type Instrument } from './instrument.ts'
 export { levelSchema, tapeSchema, type Tape, type WrittenLevel } from './tape.ts'

@@ -2,7 +2,7 @@ import { Decimal } from '../units/index.ts'
 import type { Ticket } from '../ticket/index.ts'
 import type { Entry, EntryKind, EntryOf } from './entry.ts'
 
-/** A signed change of the book of one product in one tank: net standard volume. */
+/** A signed change of the book of one product in one tank or line: net standard volume. */
 export interface BookChange { readonly tank: string; readonly product: string; readonly nsv: Decimal; readonly unit: string }
 
 /** A signed change of what one party owns of one product in one tank. */
@@ -13,19 +13,25 @@ export interface Book {
   /** By tank and product, in order of first change. */
   readonly changes: ReadonlyMap<string, BookChange>
   /** Change by each posted ticket, so that voiding it can take it back. */
-  readonly tickets: ReadonlyMap<string, { readonly change: BookChange; readonly voided: boolean }>
+  readonly tickets: ReadonlyMap<string, TicketOnBook>
   /** By tank, product and party, in order of first change. */
   readonly owners: ReadonlyMap<string, OwnerChange>
+  /** Shares by the entry whose change they share out: they fall with it. */
+  readonly shares: ReadonlyMap<number, readonly OwnerChange[]>
 }
+
+/** What a ticket put on the book: of its tank, and of the line that it names. */
+export interface TicketOnBook { readonly seq: number; readonly change: BookChange; readonly line: BookChange | null; readonly voided: boolean }
 
 interface OpenBook extends Book {
   readonly changes: Map<string, BookChange>
-  readonly tickets: Map<string, { readonly change: BookChange; readonly voided: boolean }>
+  readonly tickets: Map<string, TicketOnBook>
   readonly owners: Map<string, OwnerChange>
+  readonly shares: Map<number, readonly OwnerChange[]>
 }
 
 /** The book before the first entry. */
-export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map(), owners: new Map() }
+export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map(), owners: new Map(), shares: new Map() }
 
 /**
  * What a ticket changes in the book of its tank: closing − opening net standard volume of the tank itself.
@@ -35,6 +41,19 @@ export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map(), owners
 export function ticketChange(ticket: Ticket): BookChange {
   const { value, unit } = ticket.result.tankChange.nsv
   return { tank: ticket.tank.code, product: ticket.product.code, nsv: new Decimal(value), unit }
+}
+
+/**
+ * What a ticket changes in the book of the line that its line fill names: contents at the closing gauge less those at the
+ * opening one; null where it names none.
+ *   receipt: moved = Δtank + Δline;  delivery: moved = −(Δtank + Δline)
+ * @param ticket a ticket as it is signed
+ * @source HOUSE book
+ */
+export function lineChangeOf({ lineFill, kind, product, result: { moved, tankChange } }: Ticket): BookChange | null {
+  if (lineFill?.line === undefined) return null
+  const across = new Decimal(moved.nsv.value)
+  return { tank: lineFill.line, product: product.code, nsv: (kind === 'receipt' ? across : across.negated()).minus(tankChange.nsv.value), unit: moved.nsv.unit }
 }
 
 function book(onto: OpenBook, change: BookChange, seq: number): void {
@@ -48,6 +67,10 @@ function own(onto: OpenBook, change: OwnerChange): void {
   const key = `${change.tank}\n${change.product}\n${change.party}\n${change.unit}`
   const before = onto.owners.get(key)
   onto.owners.set(key, before === undefined ? change : { ...change, nsv: before.nsv.plus(change.nsv) })
+}
+
+function negated<C extends BookChange>(change: C): C {
+  return { ...change, nsv: change.nsv.negated() }
 }
 
 const nothing = (): void => undefined
@@ -74,20 +97,26 @@ const EFFECTS: { readonly [K in EntryKind]: (onto: OpenBook, entry: EntryOf<K>) 
   'stock-moved': (onto, { seq, body: { movement } }) => {
     for (const { code, product, nsv } of movement.legs) book(onto, { tank: code, product: product.code, nsv: new Decimal(nsv.value), unit: nsv.unit }, seq)
   },
-  'stock-allocated': (onto, { body: { allocation } }) => {
-    for (const { party, nsv } of allocation.shares) own(onto, { tank: allocation.tank, product: allocation.product, party, nsv: new Decimal(nsv.value), unit: nsv.unit })
+  'stock-allocated': (onto, { body: { allocation: { of, tank, product, shares } } }) => {
+    const changes = shares.map(({ party, nsv }): OwnerChange => ({ tank, product, party, nsv: new Decimal(nsv.value), unit: nsv.unit }))
+    for (const change of changes) own(onto, change)
+    if (of !== undefined) onto.shares.set(of, [...onto.shares.get(of) ?? [], ...changes])
   },
   'ticket-posted': (onto, { seq, body: { ticket } }) => {
     if (onto.tickets.has(ticket.number)) throw new Error(`Entry ${seq} posts ${ticket.number} a second time`)
     const change = ticketChange(ticket)
+    const line = lineChangeOf(ticket)
     book(onto, change, seq)
-    onto.tickets.set(ticket.number, { change, voided: false })
+    if (line !== null) book(onto, line, seq)
+    onto.tickets.set(ticket.number, { seq, change, line, voided: false })
   },
   'ticket-voided': (onto, { seq, body: { number } }) => {
     const ticket = onto.tickets.get(number)
     if (ticket === undefined || ticket.voided) throw new Error(`Entry ${seq} voids ${number}, which is not a standing ticket`)
-    book(onto, { ...ticket.change, nsv: ticket.change.nsv.negated() }, seq)
-    onto.tickets.set(number, { change: ticket.change, voided: true })
+    book(onto, negated(ticket.change), seq)
+    if (ticket.line !== null) book(onto, negated(ticket.line), seq)
+    for (const share of onto.shares.get(ticket.seq) ?? []) own(onto, negated(share))
+    onto.tickets.set(number, { ...ticket, voided: true })
   },
   'adjustment-posted': (onto, { seq, body }) => {
     book(onto, { tank: body.tank, product: body.product, nsv: new Decimal(body.nsv.value), unit: body.nsv.unit }, seq)
@@ -106,7 +135,7 @@ function apply<K extends EntryKind>(onto: OpenBook, entry: EntryOf<K>): void {
  * @source HOUSE book
  */
 export function balances(entries: Iterable<Entry>, from: Book = EMPTY_BOOK): Book {
-  const onto: OpenBook = { changes: new Map(from.changes), tickets: new Map(from.tickets), owners: new Map(from.owners) }
+  const onto: OpenBook = { changes: new Map(from.changes), tickets: new Map(from.tickets), owners: new Map(from.owners), shares: new Map(from.shares) }
   for (const entry of entries) apply(onto, entry)
   return onto
 }

@@ -2,7 +2,7 @@
  * The ledger: entries, canonical JSON, hash chain, balances as a fold over entries.
  * In: postings. Out: {@link Entry} with its hash, balances, findings of a check. RFC-8785, FIPS-180-4.
  */
-export { applyEntry, balances, EMPTY_BOOK, ticketChange, type Book, type BookChange, type OwnerChange } from './balance.ts'
+export { applyEntry, balances, EMPTY_BOOK, lineChangeOf, ticketChange, type Book, type BookChange, type OwnerChange, type TicketOnBook } from './balance.ts'
 export { canonicalJson } from './canonical-json.ts'
 export { GAUGE_EVENTS, gaugeEventSchema, INSTRUMENT_KINDS, instrumentSchema, type GaugeEvent, type Instrument } from './instruments.ts'
 export {
@@ -20,6 +20,7 @@ export {
   lateSchema, STOCK_MOVEMENTS, stockAllocationSchema, stockLegSchema, stockMovementSchema,
   type Late, type StockAllocation, type StockLeg, type StockMovement, type StockMovementKind,
 } from './stock.ts'
+export { recomputeStockMovement, stockBody, type FindVersions, type LegVersions, type StockWords } from './stock-body.ts'
 export { versionInForce } from './effective-date.ts'
 export {
   ENTRY_BODIES, ENTRY_KINDS, entrySchema, identitySchema, isOfKind, productLimitSchema,

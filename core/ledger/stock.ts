@@ -2,7 +2,8 @@ import { z } from 'zod'
 import { gaugeSnapshotSchema } from '../gauge/index.ts'
 import { worksheetSchema } from '../quantity/index.ts'
 import { versionSchema } from '../ticket/index.ts'
-import { quantitySchema } from '../worksheet/index.ts'
+import { lineContentsSchema, STOCK_MOVEMENTS, type StockMovementKind } from '../transfer/index.ts'
+import { exceptionSchema, quantitySchema, worksheetLineSchema } from '../worksheet/index.ts'
 
 /** Marks what concerns a closed period and is booked in an open one. */
 export const lateSchema = z.strictObject({
@@ -15,8 +16,7 @@ export const lateSchema = z.strictObject({
 })
 export type Late = Readonly<z.infer<typeof lateSchema>>
 
-export const STOCK_MOVEMENTS = ['tank-to-tank', 'blend', 'regrade', 'water-draw-off', 'line-fill'] as const
-export type StockMovementKind = (typeof STOCK_MOVEMENTS)[number]
+export { STOCK_MOVEMENTS, type StockMovementKind }
 
 /** What a stock movement does to one product in one tank or line. */
 export const stockLegSchema = z.strictObject({
@@ -30,10 +30,14 @@ export const stockLegSchema = z.strictObject({
   closing: gaugeSnapshotSchema.optional(),
   openingWorksheet: worksheetSchema.optional(),
   closingWorksheet: worksheetSchema.optional(),
-  /** Contents of the line at base conditions as stated, where nothing was gauged. */
+  /** Contents of the line as they were written. */
+  contents: z.strictObject({ opening: lineContentsSchema, closing: lineContentsSchema }).optional(),
+  /** Contents of the line at base conditions. */
   stated: z.strictObject({ opening: quantitySchema, closing: quantitySchema }).optional(),
   /** Signed net standard volume that is booked. */
   nsv: quantitySchema,
+  /** Signed mass in vacuum, where it is known. */
+  mass: quantitySchema.optional(),
   /** Signed change of free water, where there was some. */
   water: quantitySchema.optional(),
 })
@@ -47,6 +51,11 @@ export const stockMovementSchema = z.strictObject({
   legs: z.array(stockLegSchema).min(1).max(12),
   /** Sum of all legs in one unit: what was lost or gained on the way. */
   difference: quantitySchema,
+  /** Change of the tank that nobody booked, in a water draw-off. */
+  unbooked: quantitySchema.optional(),
+  /** Legs and difference line by line. */
+  lines: z.array(worksheetLineSchema).optional(),
+  exceptions: z.array(exceptionSchema).optional(),
   reason: z.string().min(1).max(500),
   reference: z.string().max(80).optional(),
 })

@@ -4,7 +4,7 @@
  */
 export { airConventionOf, checkProduct, productSchema, type Product } from './product.ts'
 export { densities, type Densities } from './density-lines.ts'
-export { liquidOf } from './liquid.ts'
+export { liquidOf, liquidWith } from './liquid.ts'
 export { AIR_CONVENTION_NAMES, AIR_CONVENTIONS, type AirConventionName } from './air-conventions.ts'
 export { densityInAir, massOfVolume } from './mass.ts'
 export { massAndWeight, massAndWeightInputSchema, massAndWeightOutputSchema, type MassAndWeightInput, type MassAndWeightOutput } from './mass-and-weight.ts'

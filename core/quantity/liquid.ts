@@ -26,7 +26,14 @@ export function liquidOf(product: Product, snapshot: GaugeSnapshot, tank: Tank, 
   return findLiquid(product.commodity, product, { density: `${path}.density`, settings: settingPaths('product') })
 }
 
-function liquidWith(product: Product, { value, temperature, pressure, instrument }: WrittenDensity, path: string): Outcome<FamilyLiquid> {
+/**
+ * The liquid of a product by one density as it was observed.
+ * Refuses what the volume correction refuses.
+ * @param density as it was written
+ * @param path of the density, for the findings
+ * @source MPMS-11.1-2004 11.1.6.2
+ */
+export function liquidWith(product: Product, { value, temperature, pressure, instrument }: WrittenDensity, path: string): Outcome<FamilyLiquid> {
   return findLiquid(
     product.commodity,
     { ...product, density: { value, temperature, pressure, hydrometer: instrument === 'hydrometer' && temperature !== undefined } },

@@ -38,16 +38,23 @@ export function lineQuantity(contents: LineContents, gauge: keyof typeof GAUGES,
     sw: andThen(readSnapshot(snapshot, { tank, readConditions: (written, paths) => readConditionsOf(product.commodity, product.edition, written, paths) }, gauge), ({ sedimentAndWater }) => accepted(sedimentAndWater)),
   })
   return andThen(read, ({ volume, temperature, liquid, sw }) => andThen(liquid.correct({ temperature, pressure: null }, at), (correction) =>
-    accepted(atBase(volume, temperature, liquid, correction, sw, product, gauge))))
+    accepted(lineAtBase(volume, temperature, liquid, correction, sw, product, gauge))))
 }
 
-function readLineVolume(text: string, path: string): Outcome<Volume> {
+/** Contents of a line: 0 or more. */
+export function readLineVolume(text: string, path: string): Outcome<Volume> {
   return andThen(parseVolume(text, path), (volume) => volume.value.isNegative() && !volume.value.isZero()
     ? refused({ code: 'out-of-range', path, value: text, limit: '0 or more', clause: CLAUSE })
     : accepted(volume))
 }
 
-function atBase(volume: Volume, temperature: Temperature, liquid: FamilyLiquid, correction: Correction, sw: Percent, product: Product, gauge: keyof typeof GAUGES): LineQuantity {
+/**
+ * Contents of a line at base conditions from what was observed, with their lines; they stand on `opening.…` or `closing.…`
+ * lines of the liquid.
+ *   GSV = V × CTPL;  NSV = GSV × CSW;  m = NSV × ρb;  W = NSV × D
+ * @source MPMS-12.1.1 line fill
+ */
+export function lineAtBase(volume: Volume, temperature: Temperature, liquid: FamilyLiquid, correction: Correction, sw: Percent, product: Product, gauge: keyof typeof GAUGES): LineQuantity {
   const { volumeUnit: unit, massUnit } = product
   const quantity = `volume ${unit}` as const
   const at = GAUGES[gauge]

@@ -13,7 +13,11 @@ export type TransferKind = (typeof TRANSFER_KINDS)[number]
 const lineContentsSchema = z.strictObject({ volume: written, temperature: written })
 
 /** The line between tank and custody point, when it was not equally full at both gauges. */
-export const lineFillSchema = z.strictObject({ opening: lineContentsSchema, closing: lineContentsSchema })
+export const lineFillSchema = z.strictObject({
+  opening: lineContentsSchema, closing: lineContentsSchema,
+  /** Code of the line: its change is then booked on its own account. */
+  line: z.string().min(1).max(40).optional(),
+})
 
 export const transferInputSchema = z.strictObject({
   kind: z.enum(TRANSFER_KINDS),
