@@ -1,5 +1,6 @@
-import { type Kysely } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import { canonicalJson, entrySchema, GENESIS, type Entry } from '../../core/ledger/index.ts'
+import { fixedQuery } from './fixed-query.ts'
 import type { EntryTable, Schema } from './schema.ts'
 import type { Head } from './store.ts'
 
@@ -17,8 +18,10 @@ export function entryOf(row: EntryTable): Entry {
   return entrySchema.parse({ ...columns, body, ...(origin === null ? {} : { origin: JSON.parse(origin) as unknown }) })
 }
 
+const lastEntry = fixedQuery((db) => db.selectFrom('entry').select(['seq', 'hash']).orderBy('seq', 'desc').limit(sql.lit(1)))
+
 export async function headOf(db: Kysely<Schema>): Promise<Head> {
-  const last = await db.selectFrom('entry').select(['seq', 'hash']).orderBy('seq', 'desc').limit(1).executeTakeFirst()
+  const [last] = await lastEntry(db)
   return last ?? { seq: 0, hash: GENESIS }
 }
 

@@ -1,12 +1,16 @@
-import type { Kysely } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import { versionHash, type Entry } from '../../core/ledger/index.ts'
 import { entryAt } from './entry-rows.ts'
+import { fixedQuery } from './fixed-query.ts'
 import type { Known } from './posting-rules.ts'
 import type { Schema } from './schema.ts'
 
+const lastTicket = fixedQuery((db) => db.selectFrom('ticket').select('n').orderBy('n', 'desc').limit(sql.lit(1)))
+const hashAt = fixedQuery((db, seq: number) => db.selectFrom('entry').select('hash').where('seq', '=', seq))
+
 /** How many tickets were ever numbered: numbers run from 1 without gaps, so it is the last one. */
 export async function ticketCount(db: Kysely<Schema>): Promise<number> {
-  const last = await db.selectFrom('ticket').select('n').orderBy('n', 'desc').limit(1).executeTakeFirst()
+  const [last] = await lastTicket(db)
   return last?.n ?? 0
 }
 
@@ -24,7 +28,7 @@ const KEPT = 500
 
 /** The tank or product that an entry set, with the hash by which tickets name it. */
 export async function versionSetBy(db: Kysely<Schema>, seq: number): ReturnType<Known['version']> {
-  const row = await db.selectFrom('entry').select('hash').where('seq', '=', seq).executeTakeFirst()
+  const [row] = await hashAt(db, seq)
   if (row === undefined) return undefined
   // a capacity table is long: reading and hashing it again takes longer than posting the ticket
   const version = VERSIONS.has(row.hash) ? VERSIONS.get(row.hash) : versionOf(await entryAt(db, seq))

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely'
 import { Decimal } from '../../core/units/index.ts'
 import { instantKey, type Entry, type EntryKind, type EntryOf, type Late } from '../../core/ledger/index.ts'
 import { numberOf, type Ticket } from '../../core/ticket/index.ts'
-import { insertRow } from './insert-row.ts'
+import { insertRow } from './fixed-query.ts'
 import { subjectOf } from './trail-subject.ts'
 import type { MovementTable, Schema } from './schema.ts'
 

@@ -1,0 +1,30 @@
+import { sql, type Compilable, type CompiledQuery, type Kysely } from 'kysely'
+import type { Schema } from './schema.ts'
+
+/**
+ * A query that is put into SQL once for each database, for those that every posting asks: making their SQL anew takes
+ * longer than answering them. Its arguments are its only parameters, in their order.
+ */
+export function fixedQuery<A extends readonly unknown[], R>(make: (db: Kysely<Schema>, ...args: A) => Compilable<R>): (db: Kysely<Schema>, ...args: A) => Promise<R[]> {
+  const compiled = new WeakMap<object, CompiledQuery<R>>()
+  return async (db, ...args) => {
+    const { adapter } = db.getExecutor()
+    const query = compiled.get(adapter) ?? make(db, ...args).compile()
+    if (query.parameters.length !== args.length) throw new Error(`${query.sql} has other parameters than its ${args.length} arguments`)
+    compiled.set(adapter, query)
+    return (await db.executeQuery<R>({ ...query, parameters: args })).rows
+  }
+}
+
+const inserts = new Map<string, (db: Kysely<Schema>, ...values: readonly unknown[]) => Promise<unknown[]>>()
+
+/** Puts one row into a table, by an insert that is put into SQL once. */
+export async function insertRow<T extends keyof Schema>(db: Kysely<Schema>, table: T, row: Schema[T]): Promise<void> {
+  const columns = Object.keys(row)
+  const key = `${table} ${columns.join()}`
+  const insert = inserts.get(key) ?? fixedQuery((at, ...values: readonly unknown[]) => ({
+    compile: () => sql`insert into ${sql.table(table)} (${sql.join(columns.map((column) => sql.ref(column)))}) values (${sql.join(values)})`.compile(at),
+  }))
+  inserts.set(key, insert)
+  await insert(db, ...Object.values(row))
+}
