@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises'
-import { basename } from 'node:path'
+import { basename, resolve } from 'node:path'
 import { z } from 'zod'
 import { accepted, refused, type Outcome } from '../../../core/refusal/index.ts'
 import { OPERATIONS, type OperationName } from '../../operations/contracts/index.ts'
@@ -18,6 +18,11 @@ export interface Source {
  * operation takes one.
  */
 export async function readInput(operation: OperationName, paths: readonly string[], source: Source): Promise<Outcome<unknown>> {
+  const given = await readGiven(operation, paths, source)
+  return given.ok ? accepted(fromHere(operation, given.value)) : given
+}
+
+async function readGiven(operation: OperationName, paths: readonly string[], source: Source): Promise<Outcome<unknown>> {
   const field = OPERATIONS[operation].file
   const isJson = (path: string): boolean => path === '-' || field === undefined || path.endsWith('.json')
   const jsonPath = paths.find(isJson)
@@ -73,4 +78,11 @@ function missing(operation: OperationName): string {
 function nameOf(operation: OperationName, path: string): { readonly name?: string } {
   const { input } = OPERATIONS[operation]
   return input instanceof z.ZodObject && 'name' in input.shape ? { name: basename(path) } : {}
+}
+
+/** Paths are those of where the command line runs. */
+function fromHere(operation: OperationName, given: unknown): unknown {
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) return given
+  const { paths = [] } = OPERATIONS[operation]
+  return Object.fromEntries(Object.entries(given).map(([field, value]) => [field, paths.includes(field) && typeof value === 'string' && value !== '' ? resolve(value) : value]))
 }

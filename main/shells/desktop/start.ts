@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { app, BrowserWindow, ipcMain, Menu, protocol, session } from 'electron'
+import { keepSchedule } from '../backup-schedule.ts'
 import { dataFolder } from '../data-folder.ts'
 import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
@@ -21,10 +22,11 @@ async function start(): Promise<void> {
   servePages(protocol, await pageFilesIn(join(built, 'renderer')))
   denyPermissions(session.defaultSession)
   const cancelAll = answerWindow(ipcMain, context)
+  const stopBackups = keepSchedule(context)
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuOf(app.isPackaged, process.platform)))
   app.on('will-quit', () => {
     cancelAll()
-    void context.store?.close()
+    void stopBackups().then(() => context.store?.close())
   })
   await openWindow()
 }

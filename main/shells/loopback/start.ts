@@ -1,9 +1,11 @@
 import { parseArgs } from 'node:util'
 import { join } from 'node:path'
 import open from 'open'
+import { keepSchedule } from '../backup-schedule.ts'
 import { dataFolder } from '../data-folder.ts'
 import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
+import { whyNotServe } from './free-port.ts'
 import { serveLoopback } from './server.ts'
 
 const HIGHEST_PORT = 65_535
@@ -28,12 +30,19 @@ export async function startLoopback(args: readonly string[]): Promise<void> {
     process.exitCode = 2
     return
   }
+  const why = await whyNotServe(values.port)
+  if (why !== undefined) {
+    console.error(why)
+    process.exitCode = 1
+    return
+  }
   const folder = dataFolder(values.folder, process.env, process.platform)
   const context = await openLedger({ folder, samples: values.samples, say: (line) => console.log(line), log: (line) => console.error(line) })
   const host = await serveLoopback({ context, files: await pageFilesIn(join(root, 'dist', 'renderer')), port: values.port })
   console.log(`The ledger is in ${folder}. Ctrl-C ends the program.`)
   console.log(`Dipledger is at ${host.address}`)
-  const stop = (): void => { void host.close().then(() => context.store?.close()).then(() => process.exit(0)) }
+  const stopBackups = keepSchedule(context)
+  const stop = (): void => { void host.close().then(stopBackups).then(() => context.store?.close()).then(() => process.exit(0)) }
   process.once('SIGINT', stop)
   process.once('SIGTERM', stop)
   if (values.browser) await openBrowser(host.address)
