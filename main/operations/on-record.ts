@@ -25,9 +25,10 @@ export async function readRecord(store: LedgerStore): Promise<OnRecord> {
   return { terminals, tanks, products, parties, identities }
 }
 
-export function terminalOn(record: Pick<OnRecord, 'terminals'>, path: string): Outcome<Terminal> {
-  const last = record.terminals.at(-1)
-  if (last) return accepted(last.body.terminal)
+/** The terminal as it is in force at an instant; without one, as it was entered last. */
+export function terminalOn({ terminals }: Pick<OnRecord, 'terminals'>, path: string, at?: string): Outcome<Terminal> {
+  const found = at === undefined ? terminals.at(-1) : versionInForce(terminals, '', at)
+  if (found) return accepted(found.body.terminal)
   return refused({ code: 'no-terminal', path, value: '', limit: 'name it first with set-terminal', clause: 'HOUSE record' })
 }
 
@@ -51,9 +52,10 @@ function fromWhen(entry: EntryOf<'tank-set'> | EntryOf<'product-set'>): string {
   return `${entry.kind === 'tank-set' ? entry.body.tank.code : entry.body.product.code} from ${entry.body.effectiveFrom} on`
 }
 
-export function partyOn({ parties }: Pick<OnRecord, 'parties'>, code: string, path: string): Outcome<Party> {
-  const last = parties.findLast((entry) => entry.body.party.code === code)
-  return last ? accepted(last.body.party) : refused(unknown('unknown-party', path, code, parties.map((entry) => entry.body.party.code)))
+/** A party as it is in force at an instant; without one, as it was entered last. */
+export function partyOn({ parties }: Pick<OnRecord, 'parties'>, code: string, path: string, at?: string): Outcome<Party> {
+  const found = at === undefined ? parties.findLast((entry) => entry.body.party.code === code) : versionInForce(parties, code, at)
+  return found ? accepted(found.body.party) : refused(unknown('unknown-party', path, code, parties.map((entry) => entry.body.party.code)))
 }
 
 export function identityOn({ identities }: Pick<OnRecord, 'identities'>, id: string, path: string): Outcome<Identity> {

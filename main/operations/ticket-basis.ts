@@ -31,9 +31,9 @@ export async function ticketBasis(draft: TicketDraft, record: OnRecord, store: L
   const tank = tankInForce(record, draft.tank, asOf, 'ticket.tank')
   const product = productInForce(record, draft.product, asOf, 'ticket.product')
   return allOf<TicketBasis & { opening: Instant; closing: Instant; version: unknown; free: unknown; gauges: unknown; replaces: unknown }>({
-    terminal: terminalOn(record, 'ledger'),
-    from: partyOn(record, draft.from, 'ticket.from'),
-    to: partyOn(record, draft.to, 'ticket.to'),
+    terminal: terminalOn(record, 'ledger', asOf),
+    from: partyOn(record, draft.from, 'ticket.from', asOf),
+    to: partyOn(record, draft.to, 'ticket.to', asOf),
     opening, closing,
     tank, product,
     version: oneVersion(draft, record, tank, product),
