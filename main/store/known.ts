@@ -1,12 +1,42 @@
 import { sql, type Kysely } from 'kysely'
-import { versionHash, type Entry } from '../../core/ledger/index.ts'
-import { entryAt } from './entry-rows.ts'
+import { isOfKind, versionHash, type Entry, type PeriodStanding } from '../../core/ledger/index.ts'
+import { sealFigures } from './book.ts'
+import { entryAt, entryOf } from './entry-rows.ts'
 import { fixedQuery } from './fixed-query.ts'
-import type { Known } from './posting-rules.ts'
+import { closingEntry, periodsOf, type SealAt } from './periods.ts'
+import type { Known } from './known-before.ts'
 import type { Schema } from './schema.ts'
+import type { Head } from './store.ts'
 
 const lastTicket = fixedQuery((db) => db.selectFrom('ticket').select('n').orderBy('n', 'desc').limit(sql.lit(1)))
 const hashAt = fixedQuery((db, seq: number) => db.selectFrom('entry').select('hash').where('seq', '=', seq))
+
+/** What is known in a ledger whose last entry is the head. */
+export function knownIn(db: Kysely<Schema>, head: Head): Known {
+  return {
+    head, ticketCount: () => ticketCount(db), standing: (number) => standing(db, number), version: (seq) => versionSetBy(db, seq),
+    periods: () => periodsOf(db), booked: (seq) => booked(db, seq),
+    sealFigures: async (period) => sealFigures(db, period, head.seq, await sealBefore(db, period)),
+    identity: async (id) => {
+      const rows = await db.selectFrom('entry').selectAll().where('kind', '=', 'identity-set').orderBy('seq').execute()
+      const entry = rows.map(entryOf).findLast((one) => isOfKind(one, 'identity-set') && one.body.identity.id === id)
+      return entry?.kind === 'identity-set' ? entry.body.identity : undefined
+    },
+  }
+}
+
+/** The seal of the period before another one. */
+export async function sealBefore(db: Kysely<Schema>, { name }: Pick<PeriodStanding, 'name'>): Promise<SealAt | undefined> {
+  const periods = await periodsOf(db)
+  const before = periods[periods.findIndex((period) => period.name === name) - 1]
+  const entry = before && await closingEntry(db, before)
+  return entry && { seq: entry.seq, seal: entry.body.seal }
+}
+
+/** Whether an entry booked a movement. */
+export async function booked(db: Kysely<Schema>, seq: number): Promise<boolean> {
+  return await db.selectFrom('movement').select('id').where('seq', '=', seq).limit(1).executeTakeFirst() !== undefined
+}
 
 /** How many tickets were ever numbered: numbers run from 1 without gaps, so it is the last one. */
 export async function ticketCount(db: Kysely<Schema>): Promise<number> {
@@ -16,8 +46,8 @@ export async function ticketCount(db: Kysely<Schema>): Promise<number> {
 
 /** How a ticket stands in the register. */
 export async function standing(db: Kysely<Schema>, number: string): ReturnType<Known['standing']> {
-  const row = await db.selectFrom('ticket').select(['voided_seq', 'replaced_by']).where('number', '=', number).executeTakeFirst()
-  return row === undefined ? undefined : { voided: row.voided_seq !== null, replacedBy: row.replaced_by }
+  const row = await db.selectFrom('ticket').innerJoin('movement', 'movement.seq', 'ticket.seq').select(['ticket.voided_seq', 'replaced_by', 'booked_at']).where('ticket.number', '=', number).executeTakeFirst()
+  return row === undefined ? undefined : { voided: row.voided_seq !== null, replacedBy: row.replaced_by, bookedAt: row.booked_at }
 }
 
 type Version = Awaited<ReturnType<Known['version']>>

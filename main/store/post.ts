@@ -3,7 +3,7 @@ import { z } from 'zod'
 import { ENTRY_BODIES, placeEntry, type Entry, type Posting } from '../../core/ledger/index.ts'
 import { headOf } from './entry-rows.ts'
 import { insertRow } from './fixed-query.ts'
-import { standing, ticketCount, versionSetBy } from './known.ts'
+import { knownIn } from './known.ts'
 import { quickLinkHash } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
 import { projectEntry } from './projections.ts'
@@ -61,8 +61,6 @@ function documentFor(entry: Entry, waiting: Map<string, StoredDocument>): Stored
 }
 
 async function refuseMisfit(db: Kysely<Schema>, entry: Entry, head: Head): Promise<void> {
-  const found = await misfits(entry, {
-    head, ticketCount: () => ticketCount(db), standing: (number) => standing(db, number), version: (seq) => versionSetBy(db, seq),
-  })
+  const found = await misfits(entry, knownIn(db, head))
   if (found.length > 0) throw new Error(`The ${entry.kind} entry does not fit the ledger: ${found.join('; ')}`)
 }

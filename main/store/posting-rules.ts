@@ -1,18 +1,9 @@
 import { parseInstant } from '../../core/gauge/index.ts'
 import type { Entry, EntryKind, EntryOf } from '../../core/ledger/index.ts'
 import { ticketNumber, type Version } from '../../core/ticket/index.ts'
+import type { Known } from './known-before.ts'
 import { quickSha256 } from './link-hash.ts'
-import type { Head } from './store.ts'
-
-/** What must be known of the ledger before an entry to judge whether the entry fits. */
-export interface Known {
-  /** The head before the entry. */
-  readonly head: Head
-  ticketCount(): Promise<number>
-  standing(number: string): Promise<{ readonly voided: boolean; readonly replacedBy: string | null } | undefined>
-  /** The tank or product that an entry set. */
-  version(seq: number): Promise<{ readonly kind: 'tank' | 'product'; readonly code: string; readonly hash: string } | undefined>
-}
+import { closingMisfits, inventoryMisfits, openingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
 
 type Rule<K extends EntryKind> = (entry: EntryOf<K>, known: Known) => Promise<readonly string[]>
 
@@ -28,25 +19,27 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'tank-set': (entry) => dated(entry.body.effectiveFrom),
   'product-set': (entry) => dated(entry.body.effectiveFrom),
   'limit-set': (entry) => dated(entry.body.effectiveFrom),
-  'adjustment-posted': (entry) => dated(entry.body.effectiveAt),
+  'adjustment-posted': async ({ body: { effectiveAt, late } }, known) => [...undated(effectiveAt), ...await spanMisfits({ opened: effectiveAt, closed: effectiveAt }, late, known)],
   'probe-zeroed': (entry) => dated(entry.body.readAt),
   'instrument-set': (entry) => dated(entry.body.effectiveFrom),
   'person-set': (entry) => dated(entry.body.effectiveFrom),
   'rules-set': (entry) => dated(entry.body.effectiveFrom),
   'gauge-event': (entry) => dated(entry.body.event.at),
   'desk-event': none,
-  'stock-moved': async ({ body: { movement } }, known) => [
+  'stock-moved': async ({ body: { movement, late } }, known) => [
     ...undated(movement.at),
     ...(await Promise.all(movement.legs.map(async (leg) => [
       ...undated(leg.opening?.at ?? movement.at), ...undated(leg.closing?.at ?? movement.at),
       ...await versionMisfits('product', leg.product, known), ...(leg.tank === undefined ? [] : await versionMisfits('tank', leg.tank, known)),
+      ...await spanMisfits({ opened: leg.opening?.at ?? movement.at, closed: leg.closing?.at ?? movement.at }, late, known),
     ]))).flat(),
   ],
-  'stock-allocated': (entry) => dated(entry.body.allocation.at),
-  'period-opened': (entry) => Promise.resolve([...undated(entry.body.period.from), ...undated(entry.body.period.to)]),
-  'period-closed': none,
+  // owners' balances are sealed as well: a change of owner is never late, it counts when it is entered
+  'stock-allocated': async ({ body: { allocation: { at } } }, known) => [...undated(at), ...await spanMisfits({ opened: at, closed: at }, undefined, known)],
+  'period-opened': openingMisfits,
+  'period-closed': closingMisfits,
   'inventory-measured': async ({ body: { snapshot, tank, product } }, known) => [
-    ...undated(snapshot.at),
+    ...undated(snapshot.at), ...await inventoryMisfits(snapshot.at, known),
     ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),
     ...await versionMisfits('tank', tank, known), ...await versionMisfits('product', product, known),
   ],
@@ -56,11 +49,12 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'ticket-posted': async (entry, known) => [
     ...await numberMisfits(entry, known), ...await replacementMisfits(entry, known),
     ...await versionMisfits('tank', entry.body.ticket.tank, known), ...await versionMisfits('product', entry.body.ticket.product, known),
+    ...await spanMisfits({ opened: entry.body.ticket.opening.at, closed: entry.body.ticket.closing.at }, entry.body.late, known),
   ],
-  'ticket-voided': async ({ body: { number } }, known) => {
+  'ticket-voided': async ({ body: { number, late } }, known) => {
     const standing = await known.standing(number)
     if (standing === undefined) return [`it voids ${number}, which was never posted`]
-    return standing.voided ? [`it voids ${number}, which is voided already`] : []
+    return standing.voided ? [`it voids ${number}, which is voided already`] : voidMisfits(standing.bookedAt, late, known)
   },
 }
 

@@ -1,6 +1,5 @@
 import type { Kysely } from 'kysely'
-import { Decimal } from '../../core/units/index.ts'
-import { instantKey, type Entry, type EntryKind, type EntryOf, type Late } from '../../core/ledger/index.ts'
+import { instantKey, lineChangeOf, type Entry, type EntryKind, type EntryOf, type Late, type StockLeg } from '../../core/ledger/index.ts'
 import { numberOf, type Ticket } from '../../core/ticket/index.ts'
 import { insertRow } from './fixed-query.ts'
 import { subjectOf } from './trail-subject.ts'
@@ -42,17 +41,15 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
       id: seq * LEGS, seq, kind: 'adjustment', number: '', place: 'tank', tank, product, ...gauges(effectiveAt, effectiveAt, late),
       opening_nsv: '', closing_nsv: '', change: nsv.value, unit: nsv.unit,
     })
-    await correct(db, seq, late)
   },
   'stock-moved': async (db, { seq, body: { movement, late } }) => {
     for (const [place, leg] of movement.legs.entries()) {
       await insertRow(db, 'movement', {
         id: seq * LEGS + place, seq, kind: movement.kind, number: movement.reference ?? '', place: leg.place, tank: leg.code, product: leg.product.code,
         ...gauges(leg.opening?.at ?? movement.at, leg.closing?.at ?? movement.at, late),
-        opening_nsv: leg.openingWorksheet?.quantity.nsv.value ?? '', closing_nsv: leg.closingWorksheet?.quantity.nsv.value ?? '', change: leg.nsv.value, unit: leg.nsv.unit,
+        opening_nsv: gaugedNsv(leg, 'openingWorksheet'), closing_nsv: gaugedNsv(leg, 'closingWorksheet'), change: leg.nsv.value, unit: leg.nsv.unit,
       })
     }
-    await correct(db, seq, late)
   },
   'stock-allocated': async (db, { seq, body: { allocation: { of, tank, product, at, shares } } }) => {
     for (const [place, { party, nsv }] of shares.entries()) {
@@ -67,8 +64,14 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
   'period-closed': (db, { seq, body: { seal } }) => db.updateTable('period').set({ closed_seq: seq }).where('name', '=', seal.period.name).execute(),
 }
 
+/** What was gauged in a tank; before a regrade there is none of the new product in it, and after it none of the old. */
+function gaugedNsv(leg: StockLeg, which: 'openingWorksheet' | 'closingWorksheet'): string {
+  const gauged = leg.openingWorksheet !== undefined || leg.closingWorksheet !== undefined
+  return leg[which]?.quantity.nsv.value ?? (gauged ? '0' : '')
+}
+
 /** So many rows one entry may have in a projection. */
-const LEGS = 100
+export const LEGS = 100
 
 /** When a movement was gauged, and when it counts in the book. */
 function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pick<MovementTable,
@@ -80,21 +83,31 @@ function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pic
   }
 }
 
-/** A ticket of a closed period that turns out void: its movement stands there, and is taken back in an open period. */
+/** A ticket of a closed period that turns out void: its movement stands there, and is taken back in an open period. It names the entry that took it back; what else corrects it, as an adjustment, leaves it standing. */
 async function takeBack(db: Kysely<Schema>, { seq, body: { number } }: EntryOf<'ticket-voided'>, late: Late): Promise<void> {
-  const row = await db.selectFrom('movement').innerJoin('ticket', 'ticket.seq', 'movement.seq').select(['movement.seq', 'movement.tank', 'movement.product', 'movement.change', 'movement.unit'])
-    .where('ticket.number', '=', number).executeTakeFirstOrThrow()
-  await insertRow(db, 'movement', {
-    id: seq * LEGS, seq, kind: 'correction', number, place: 'tank', tank: row.tank, product: row.product, ...gauges(late.bookedAt, late.bookedAt, { ...late, corrects: row.seq }),
-    opening_nsv: '', closing_nsv: '', change: new Decimal(row.change).negated().toFixed(), unit: row.unit,
-  })
-  await correct(db, seq, { ...late, corrects: row.seq })
+  const rows = await db.selectFrom('movement').innerJoin('ticket', 'ticket.seq', 'movement.seq').select(['movement.seq', 'place', 'movement.tank', 'movement.product', 'movement.change', 'movement.unit'])
+    .where('ticket.number', '=', number).orderBy('movement.id').execute()
+  for (const [leg, row] of rows.entries()) {
+    await insertRow(db, 'movement', {
+      id: seq * LEGS + leg, seq, kind: 'correction', number, place: row.place, tank: row.tank, product: row.product, ...gauges(late.bookedAt, late.bookedAt, { ...late, corrects: row.seq }),
+      opening_nsv: '', closing_nsv: '', change: negated(row.change), unit: row.unit,
+    })
+    await db.updateTable('movement').set({ corrected_by: seq }).where('seq', '=', row.seq).execute()
+  }
+  await takeBackShares(db, seq, rows[0]?.seq ?? 0, late.bookedAt)
 }
 
-/** The movement that is corrected names its correction. */
-async function correct(db: Kysely<Schema>, seq: number, late: Late | undefined): Promise<void> {
-  if (late?.corrects === undefined) return
-  await db.updateTable('movement').set({ corrected_by: seq }).where('seq', '=', late.corrects).execute()
+/** Shares of a movement fall with it: not before they counted themselves. */
+async function takeBackShares(db: Kysely<Schema>, seq: number, of: number, bookedAt: string): Promise<void> {
+  const shares = await db.selectFrom('allocation').selectAll().where('of_seq', '=', of).orderBy('id').execute()
+  for (const [place, share] of shares.entries()) {
+    const at = instantKey(bookedAt) > share.at_order ? bookedAt : share.at
+    await insertRow(db, 'allocation', { ...share, id: seq * LEGS + place, seq, of_seq: seq, at, at_order: instantKey(at), nsv: negated(share.nsv) })
+  }
+}
+
+function negated(text: string): string {
+  return text.startsWith('-') ? text.slice(1) : /^[0.]+$/.test(text) ? text : `-${text}`
 }
 
 async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket, late } }: EntryOf<'ticket-posted'>): Promise<void> {
@@ -114,7 +127,12 @@ async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket, late } }
     id: seq * LEGS, seq, kind: ticket.kind, number: ticket.number, place: 'tank', tank: ticket.tank.code, product: ticket.product.code, ...gauges(ticket.opening.at, ticket.closing.at, late),
     opening_nsv: opening.quantity.nsv.value, closing_nsv: closing.quantity.nsv.value, change: tankChange.nsv.value, unit: tankChange.nsv.unit,
   })
-  await correct(db, seq, late)
+  const line = lineChangeOf(ticket)
+  if (line === null) return
+  await insertRow(db, 'movement', {
+    id: seq * LEGS + 1, seq, kind: ticket.kind, number: ticket.number, place: 'line', tank: line.tank, product: line.product, ...gauges(ticket.opening.at, ticket.closing.at, late),
+    opening_nsv: '', closing_nsv: '', change: line.nsv.toFixed(), unit: line.unit,
+  })
 }
 
 /** What a search in the register looks through. */

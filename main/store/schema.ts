@@ -54,7 +54,7 @@ export interface MovementTable {
   readonly booked_at: string; readonly booked_order: string
   readonly opening_nsv: string; readonly closing_nsv: string; readonly change: string; readonly unit: string
   readonly voided_seq: number | null
-  /** Name of the closed period that a late movement concerns, the entry it corrects, and the entry that corrected this one later. */
+  /** Name of the closed period that a late movement concerns, the entry it corrects, and the entry that took this one back later. */
   readonly concerns: string | null; readonly corrects: number | null; readonly corrected_by: number | null
 }
 

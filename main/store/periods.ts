@@ -1,0 +1,21 @@
+import type { Kysely } from 'kysely'
+import type { EntryOf, PeriodStanding, Seal } from '../../core/ledger/index.ts'
+import { entryAt } from './entry-rows.ts'
+import { fixedQuery } from './fixed-query.ts'
+import type { Schema } from './schema.ts'
+
+const inOrder = fixedQuery((db) => db.selectFrom('period').select(['seq', 'name', 'from_at', 'to_at', 'closed_seq']).orderBy('to_order'))
+
+/** Every period that was opened, in order of time; they are few. */
+export async function periodsOf(db: Kysely<Schema>): Promise<readonly PeriodStanding[]> {
+  return (await inOrder(db)).map(({ seq, name, from_at: from, to_at: to, closed_seq: closedBy }) => ({ seq, name, from, to, closedBy }))
+}
+
+/** The entry that closed a period, with its seal. */
+export async function closingEntry(db: Kysely<Schema>, { closedBy }: Pick<PeriodStanding, 'closedBy'>): Promise<EntryOf<'period-closed'> | undefined> {
+  const entry = closedBy === null ? undefined : await entryAt(db, closedBy)
+  return entry?.kind === 'period-closed' ? entry : undefined
+}
+
+/** A seal, and the entry that holds it. */
+export interface SealAt { readonly seq: number; readonly seal: Seal }
