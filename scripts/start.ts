@@ -1,4 +1,5 @@
 import { join } from 'node:path'
+import { endWithNpm } from './end-with-npm.ts'
 import { electronBinary, fetchElectron, hasDisplay } from './electron-binary.ts'
 import { root, run, runAll } from './run.ts'
 
@@ -11,6 +12,7 @@ const args = asked.includes('--empty') ? asked.filter((word) => word !== '--empt
 /** A window that fails this early was never open [ms]. */
 const STILLBORN = 10_000
 
+endWithNpm()
 await runAll([['vite', 'build', '--config', 'vite.config.ts', '--logLevel', 'warn']])
 const whyNot = await openDesktop()
 if (whyNot !== undefined) {

@@ -8,7 +8,8 @@ import { jsonIn, readBody } from './body.ts'
 import { turnAwayCall, turnAwayStranger, type Host, type TurnedAway } from './guard.ts'
 import { newToken } from './token.ts'
 
-const LOOPBACK = '127.0.0.1'
+/** The address of this machine for itself. */
+export const LOOPBACK = '127.0.0.1'
 const CALL_PATH = '/op/'
 
 export interface LoopbackOptions {
