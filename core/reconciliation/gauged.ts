@@ -11,9 +11,6 @@ export interface MeasuredInventory {
   readonly unit: string
 }
 
-/** What changes the book of a tank without gauges of its own in the period. */
-const UNGAUGED: readonly string[] = ['adjustment', 'correction', 'line-fill']
-
 /** A booked change of a tank: a ticket or stock movement between its two gauges, or an adjustment at one instant. Voided tickets are not handed in. */
 export interface BookedMovement {
   readonly seq: number
@@ -51,8 +48,8 @@ export function instant(at: string): number {
 }
 
 /** Whether a movement was gauged in the period in which it is booked. */
-export function isGauged({ kind, concerns }: BookedMovement): boolean {
-  return !UNGAUGED.includes(kind) && (concerns ?? null) === null
+export function isGauged({ openingNsv, concerns }: BookedMovement): boolean {
+  return openingNsv !== '' && (concerns ?? null) === null
 }
 
 /** Whether a ticket was under way at an instant: after its opening gauge and before its closing gauge. */

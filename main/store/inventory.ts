@@ -3,9 +3,6 @@ import { instantKey } from '../../core/ledger/index.ts'
 import type { MovementTable, Schema } from './schema.ts'
 import { MOVEMENT_KINDS, type Measurement, type Movement } from './store.ts'
 
-/** Booked without being gauged. */
-const UNGAUGED = ['adjustment', 'correction', 'line-fill'] as const
-
 /** Movements that stand and count in the book in (from, to]. */
 export async function movementsBetween(db: Kysely<Schema>, from: string, to: string, tank: string | undefined): Promise<readonly Movement[]> {
   let query = db.selectFrom('movement').selectAll().where('voided_seq', 'is', null)
@@ -16,7 +13,7 @@ export async function movementsBetween(db: Kysely<Schema>, from: string, to: str
 
 /** Movements between two gauges that stand, were not taken back, and whose time overlaps (from, to). */
 export async function transfersOverlapping(db: Kysely<Schema>, tank: string, from: string, to: string): Promise<readonly Movement[]> {
-  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('kind', 'not in', UNGAUGED)
+  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', '')
     .where('tank', '=', tank).where('closed_order', '>', instantKey(from)).where('opened_order', '<', instantKey(to))
     .orderBy('closed_order').orderBy('seq').execute()
   return rows.map(movementOf)
@@ -30,12 +27,12 @@ export async function measurementsBetween(db: Kysely<Schema>, from: string, to: 
   return query.orderBy('at_order').orderBy('seq').execute()
 }
 
-/** The entry with the last gauge of a tank that stands: an inventory, or the closing gauge of a ticket. */
+/** The entry with the last gauge of a tank that stands: an inventory, or the closing gauge of a ticket or stock movement. */
 export async function lastGaugeOf(db: Kysely<Schema>, tank: string): Promise<number | undefined> {
   const measured = await db.selectFrom('measurement').select(['seq', 'at_order as order']).where('tank', '=', tank)
     .orderBy('at_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
   const moved = await db.selectFrom('movement').select(['seq', 'closed_order as order']).where('tank', '=', tank)
-    .where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('kind', 'not in', UNGAUGED)
+    .where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', '')
     .orderBy('closed_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
   if (measured === undefined || moved === undefined) return (measured ?? moved)?.seq
   if (measured.order === moved.order) return Math.max(measured.seq, moved.seq)
