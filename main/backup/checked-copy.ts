@@ -1,5 +1,5 @@
 import { copyFile } from 'node:fs/promises'
-import { statSync } from 'node:fs'
+import { existsSync, statSync } from 'node:fs'
 import { Refused } from '../../core/refusal/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import { LedgerFileFault, openStore, type LedgerCheck } from '../store/index.ts'
@@ -28,7 +28,7 @@ export async function checkedCopy(backup: string, to: string, progress: (step: P
     if (!(error instanceof LedgerFileFault)) throw error
     // the first sentence: the others tell what to do with a ledger, and this is a backup
     const what = error.message.replaceAll(to, backup).replace(/[.](\s.*)?$/s, '')
-    return { whole: false, entries: 0, tickets: 0, head: '', first: '', differences: [{ where: 'opening', what }] }
+    return { whole: false, entries: 0, tickets: 0, recomputed: 0, head: '', first: '', differences: [{ where: 'opening', what }] }
   }
 }
 
@@ -38,5 +38,5 @@ function refuseNoBackup(backup: string): void {
   const stands = statSync(backup, { throwIfNoEntry: false })
   if (stands === undefined) refuse('there is no such file')
   if (stands?.isFile() !== true) refuse('it is no file')
-  if ((statSync(`${backup}-wal`, { throwIfNoEntry: false })?.size ?? 0) > 0) refuse('it is a ledger in use, not a backup; take a backup of it first')
+  if (existsSync(`${backup}-wal`)) refuse('it is a ledger in use, not a backup; take a backup of it first')
 }

@@ -18,6 +18,7 @@ export async function copyLedgerFile(path: string, to: string, waitMs: number, p
   try {
     // a read transaction holds the moment: what others post meanwhile does not begin the copy anew
     withFile(path, () => { raw.exec('begin'); raw.prepare('select count(*) from sqlite_schema').get() })
+    progress({ done: 0, of: 0, what: 'pages' })
     await backup(raw, to, {
       rate: PAGES,
       progress: ({ totalPages, remainingPages }) => {
