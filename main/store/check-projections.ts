@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely'
 import { attempt, bytesIn, textOf, type Checking } from './checking.ts'
-import { PROJECTIONS } from './projections.ts'
+import { LEGS, PROJECTIONS } from './projections.ts'
 import type { Schema } from './schema.ts'
 
 type Projection = (typeof PROJECTIONS)[number]
@@ -63,15 +63,20 @@ function byNumber(rows: readonly Row[], upTo: number): ReadonlyMap<number, Row> 
   return new Map(rows.filter((row) => row.key <= upTo).map((row) => [row.key, row]))
 }
 
-function compare({ differs }: Checking, table: string, stands: ReadonlyMap<number, Row>, expected: ReadonlyMap<number, Row>): void {
+function compare({ differs }: Checking, table: Projection, stands: ReadonlyMap<number, Row>, expected: ReadonlyMap<number, Row>): void {
   for (const [key, row] of expected) {
     const found = stands.get(key)
-    if (found === undefined) differs(`${table} ${key}`, 'it is missing; the entries give it')
+    if (found === undefined) differs(`${table} ${key}`, 'it is missing; the entries give it', entryOfRow(table, key))
     else for (const [column, value] of Object.entries(row.values)) {
-      if (!same(found.values[column], value)) differs(`${table} ${key}, column ${column}`, `it is ${inWords(found.values[column])}; the entries give ${inWords(value)}`)
+      if (!same(found.values[column], value)) differs(`${table} ${key}, column ${column}`, `it is ${inWords(found.values[column])}; the entries give ${inWords(value)}`, entryOfRow(table, key))
     }
   }
-  for (const key of stands.keys()) if (!expected.has(key)) differs(`${table} ${key}`, 'no entry gives it')
+  for (const key of stands.keys()) if (!expected.has(key)) differs(`${table} ${key}`, 'no entry gives it', entryOfRow(table, key))
+}
+
+/** The number of the entry that a row is made from. */
+function entryOfRow(table: Projection, key: number): number {
+  return KEYS[table] === 'id' ? Math.floor(key / LEGS) : key
 }
 
 type Value = Uint8Array | null | undefined

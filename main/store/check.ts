@@ -1,5 +1,6 @@
 import { setImmediate } from 'node:timers/promises'
 import { sql, type Kysely } from 'kysely'
+import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import { checkChain } from './check-chain.ts'
 import { checkProjections } from './check-projections.ts'
@@ -7,7 +8,9 @@ import { checkSchema } from './check-schema.ts'
 import { checkServerSchema } from './check-server-schema.ts'
 import { attempt, type Checking } from './checking.ts'
 import type { ServerConnection } from './connection.ts'
+import { entryAt } from './entry-rows.ts'
 import { openInMemory, shut } from './ledger-file.ts'
+import { recomputing } from './recomputing.ts'
 import type { Schema } from './schema.ts'
 import { openToRead } from './sqlite.ts'
 import type { Difference, LedgerCheck } from './store.ts'
@@ -17,30 +20,31 @@ const LISTED = 100
 
 /**
  * Checks a ledger's file, its schema, every entry, every document and every projection, without changing anything.
+ * @param recompute the software that makes computed entries again; absent: their form alone is checked
  * @throws the signal's reason when it was cancelled
  */
-export async function checkLedger(path: string, waitMs: number, progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck> {
+export async function checkLedger(path: string, waitMs: number, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
   const file = openToRead(path, waitMs)
   try {
-    return await file.db.transaction().execute((held) => checkHeld(held, { what: 'file', look: fileAndSchema }, progress, signal))
+    return await file.db.transaction().execute((held) => checkHeld(held, { what: 'file', look: fileAndSchema }, progress, signal, recompute))
   } finally {
     await shut(file)
   }
 }
 
 /** Checks a ledger on a server in the same way; that its pages and indexes hold is the server's own business. */
-export async function checkLedgerServer(server: ServerConnection, progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck> {
+export async function checkLedgerServer(server: ServerConnection, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
   return server.db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only').execute((held) => checkHeld(held, {
     what: 'schema', look: (check) => attempt(check, 'the schema', () => checkServerSchema(server, check.differs)),
-  }, progress, signal))
+  }, progress, signal, recompute))
 }
 
 /** What is looked at before the entries, and its name. */
 interface Outside { readonly what: string; look(check: Checking): Promise<void> }
 
 /** Checks what a transaction sees. */
-export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck> {
-  const found: Difference[] = []
+export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
+  const found: (Difference & { readonly seq: number })[] = []
   let more = 0
   const memory = await openInMemory()
   // only projections are made in memory, so what they refer to is not there
@@ -48,7 +52,8 @@ export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, p
   try {
     const check: Checking = {
       file: held, again: memory.db,
-      differs: (where, says) => { if (found.length < LISTED) found.push({ where, what: says }); else more += 1 },
+      recompute: recompute === undefined ? null : recomputing((seq) => entryAt(held, seq), recompute),
+      differs: (where, says, seq = 0) => { if (found.length < LISTED) found.push({ where, what: says, seq }); else more += 1 },
       step: async (at) => {
         progress(at)
         await setImmediate()
@@ -59,7 +64,9 @@ export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, p
     await look(check)
     const seen = await checkChain(check)
     await checkProjections(check)
-    const differences = more === 0 ? found : [...found, { where: 'the ledger', what: `${more} more differences` }]
+    // what concerns no single entry first, then as the entries follow each other
+    const listed = found.toSorted((one, other) => one.seq - other.seq).map((one): Difference => ({ where: one.where, what: one.what }))
+    const differences = more === 0 ? listed : [...listed, { where: 'the ledger', what: `${more} more differences` }]
     return { whole: differences.length === 0, ...seen, differences }
   } finally {
     await shut(memory)

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import type { Progress } from '../operations/contracts/index.ts'
 import { LedgerFileFault } from './file-fault.ts'
 import { flavourOf } from './migrations/flavour.ts'
+import type { Recomputing } from './recomputing.ts'
 import type { Schema } from './schema.ts'
 import { LedgerServerFault } from './server-fault.ts'
 
@@ -12,7 +13,10 @@ export interface Checking {
   readonly file: Kysely<Schema>
   /** A ledger in memory, in which the projections are made again. */
   readonly again: Kysely<Schema>
-  differs(where: string, what: string): void
+  /** Makes computed entries again; null where only their form is looked at. */
+  readonly recompute: Recomputing | null
+  /** A difference, with the number of the entry that it concerns, where it concerns one. */
+  differs(where: string, what: string, seq?: number): void
   /** Says how far the check is, lets others run, and stops it when it was cancelled. */
   step(progress: Progress): Promise<void>
 }

@@ -1,19 +1,24 @@
 import { isOfKind, sha256Hex, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
+import { bookAt, countsOf, sealFigures } from './book.ts'
 import { checkLedger, checkLedgerServer } from './check.ts'
 import type { Connection } from './connection.ts'
+import { copyServerToFile, copyToServer } from './copy-between.ts'
 import { copyLedgerFile } from './copy-file.ts'
 import { entriesBetween, entryAt, entryOf, headOf } from './entry-rows.ts'
 import { LedgerFault } from './fault.ts'
 import { lastGaugeOf, measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
+import { lateOfPeriod, allocationsBetween, movementsOfEntry } from './late.ts'
 import { ticketCount } from './known.ts'
 import { openLedgerFile, shut } from './ledger-file.ts'
 import { openLedgerServer } from './ledger-server.ts'
 import { postOnServer } from './post-on-server.ts'
+import { closingEntry, lastSeal, periodsOf, sealBefore } from './periods.ts'
 import { documentName, postBatch, refuseWrongBodies } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putKey, putProposal, putVerifier, takeProposal, verifierOf } from './side-tables.ts'
-import type { LedgerStore, StoredDocument } from './store.ts'
+import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements } from './stock.ts'
+import type { GaugeEntry, LedgerStore, StoredDocument } from './store.ts'
 
 export interface OpenOptions {
   /** How long to wait for another program that is writing [ms]. */
@@ -35,6 +40,7 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
   const opened: Connection = isServerAddress(place) ? await openLedgerServer(place, waitMs) : await openLedgerFile(place, waitMs, { keep: keepBefore, say })
   const { db } = opened
   return {
+    where: whereOf(opened),
     head: () => headOf(db),
     append: async (postings, { expectedHead, documents = [] } = {}) => {
       refuseWrongBodies(postings)
@@ -54,6 +60,19 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     overlapping: (tank, from, to) => transfersOverlapping(db, tank, from, to),
     measurements: (from, to, tank) => measurementsBetween(db, from, to, tank),
     lastGaugeEntries: () => lastGauges(opened),
+    movementsOf: (seq) => movementsOf(db, seq),
+    stockMovements: (limit, before) => stockEntries(db, limit, before),
+    allocations: (tank, product) => allocationsOf(db, tank, product),
+    isShared: (seq, tank, product) => isShared(db, seq, tank, product),
+    unshared: (at, limit, tank) => unsharedMovements(db, at, limit, tank),
+    periods: () => periodsOf(db),
+    closing: (period) => closingEntry(db, period),
+    sealFigures: async (period) => sealFigures(db, period, (await headOf(db)).seq, await sealBefore(db, period)),
+    book: async (at, from = 'seal') => bookAt(db, at, from === 'whole' ? undefined : await lastSeal(db, at)),
+    counts: async (period, head) => countsOf(db, period, head - ((await sealBefore(db, period))?.seq ?? 0)),
+    lateOfPeriod: (name) => lateOfPeriod(db, name),
+    movementsOf: (seq) => movementsOfEntry(db, seq),
+    allocations: (from, to) => allocationsBetween(db, from, to),
     drafts: () => allDrafts(db),
     saveDraft: (draft) => putDraft(db, draft),
     discardDraft: (id) => dropDraft(db, id),
@@ -64,10 +83,16 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     proposals: () => allProposals(db),
     saveProposal: (proposal) => putProposal(db, proposal),
     takeProposal: (id) => takeProposal(db, id),
-    check: (progress, signal) => (opened.flavour === 'postgres' ? checkLedgerServer(opened, progress, signal) : checkLedger(opened.path, waitMs, progress, signal)),
-    copyTo: (to, progress, signal) => copyLedgerFile(opened.path, to, waitMs, progress, signal),
+    check: (progress, signal, recompute) => (opened.flavour === 'postgres' ? checkLedgerServer(opened, progress, signal, recompute) : checkLedger(opened.path, waitMs, progress, signal, recompute)),
+    copyTo: (to, progress, signal) => (opened.flavour === 'postgres' ? copyServerToFile(opened, to, progress, signal) : copyLedgerFile(opened.path, to, waitMs, progress, signal)),
+    copyToServer: (address, progress, signal) => copyToServer(opened, address, progress, signal),
     close: () => shut(opened),
   }
+}
+
+function whereOf(opened: Connection): LedgerStore['where'] {
+  if (opened.flavour === 'postgres') return { kind: 'server', place: opened.path, version: `PostgreSQL ${opened.version}` }
+  return { kind: 'file', place: opened.path, version: `SQLite ${process.versions['sqlite'] ?? ''}`.trim() }
 }
 
 async function latest({ db }: Connection, limit: number, before: number | undefined): Promise<readonly Entry[]> {
@@ -100,15 +125,15 @@ async function ticketEntryOf({ db }: Connection, number: string): Promise<EntryO
   return entry?.kind === 'ticket-posted' ? entry : undefined
 }
 
-async function lastGauges(opened: Connection): Promise<readonly (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[]> {
-  const found: (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[] = []
+async function lastGauges(opened: Connection): Promise<readonly { readonly tank: string; readonly entry: GaugeEntry }[]> {
+  const found: { readonly tank: string; readonly entry: GaugeEntry }[] = []
   // the codes alone: a capacity table may have thousands of rows
   const tanks = await opened.db.selectFrom('entry').innerJoin('trail', 'trail.seq', 'entry.seq').select('trail.subject as code').distinct()
     .where('entry.kind', '=', 'tank-set').orderBy('code').execute()
   for (const { code: tank } of tanks) {
     const seq = await lastGaugeOf(opened.db, tank)
     const entry = seq === undefined ? undefined : await entryAt(opened.db, seq)
-    if (entry?.kind === 'inventory-measured' || entry?.kind === 'ticket-posted') found.push(entry)
+    if (entry?.kind === 'inventory-measured' || entry?.kind === 'ticket-posted' || entry?.kind === 'stock-moved') found.push({ tank, entry })
   }
   return found
 }

@@ -1,7 +1,9 @@
-import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type Posting } from '../../core/ledger/index.ts'
+import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type PeriodStanding, type Posting } from '../../core/ledger/index.ts'
+import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import type { z } from 'zod'
 import type { registerLineSchema } from '../operations/contracts/tickets.ts'
+import type { BookAt, SealFigures } from './book.ts'
 
 export type RegisterLine = z.output<typeof registerLineSchema>
 
@@ -26,7 +28,7 @@ export interface Movement {
   readonly openedAt: string; readonly closedAt: string
   /** When it counts in the book. */
   readonly bookedAt: string
-  /** The closed period it concerns, the entry it corrects, and the entry that corrected it later; null where none. */
+  /** The closed period it concerns, the entry it corrects, and the entry that took it back later; null where none. */
   readonly concerns: string | null; readonly corrects: number | null; readonly correctedBy: number | null
   /** Net standard volume in the tank at both gauges; empty for an adjustment. */
   readonly openingNsv: string; readonly closingNsv: string
@@ -34,8 +36,20 @@ export interface Movement {
   readonly change: string; readonly unit: string
 }
 
+/** A share of a movement, or of a change of owner in place, that counts. */
+export interface Allocation {
+  readonly seq: number
+  /** The entry whose change it is a share of; null for a change of owner in place. */
+  readonly of: number | null
+  readonly tank: string; readonly product: string; readonly party: string
+  readonly at: string; readonly nsv: string; readonly unit: string
+}
+
 /** One measured inventory of a tank. */
 export interface Measurement { readonly seq: number; readonly tank: string; readonly product: string; readonly at: string; readonly nsv: string; readonly unit: string }
+
+/** A party's share of a booked movement, or of a change of owner in place when `of` is null. */
+export interface Allocation { readonly seq: number; readonly of: number | null; readonly tank: string; readonly product: string; readonly party: string; readonly at: string; readonly nsv: string; readonly unit: string }
 
 export interface RegisterFilter {
   readonly search?: string | undefined; readonly tank?: string | undefined; readonly product?: string | undefined
@@ -52,7 +66,7 @@ export interface StoredProposal { readonly id: string; readonly operation: strin
 
 /** A difference that a check of the store found. */
 export interface Difference { readonly where: string; readonly what: string }
-export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly head: string; readonly differences: readonly Difference[] }
+export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly recomputed: number; readonly head: string; readonly differences: readonly Difference[] }
 
 /** Thrown by {@link LedgerStore.append} when another posting came first; the caller builds its entry again. */
 export class HeadMoved extends Error {
@@ -62,8 +76,13 @@ export class HeadMoved extends Error {
   }
 }
 
+/** An entry that holds a gauge of a tank. */
+export type GaugeEntry = EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'> | EntryOf<'stock-moved'>
+
 /** The one door to what is stored. Entries are never updated or deleted. */
 export interface LedgerStore {
+  /** Where the ledger is kept, and by what; the place without user and password. */
+  readonly where: { readonly kind: 'file' | 'server'; readonly place: string; readonly version: string }
   head(): Promise<Head>
   /**
    * Places postings at the end of the chain with their documents, in one transaction: all or nothing.
@@ -89,8 +108,34 @@ export interface LedgerStore {
   overlapping(tank: string, from: string, to: string): Promise<readonly Movement[]>
   /** Measured inventories with from ≤ at ≤ to. */
   measurements(from: string, to: string, tank?: string): Promise<readonly Measurement[]>
-  /** The last inventory or ticket gauge of each tank: the entry that holds it. */
-  lastGaugeEntries(): Promise<readonly (EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>)[]>
+  /** The last inventory, ticket or stock movement of each tank: the entry that holds its last gauge. */
+  lastGaugeEntries(): Promise<readonly { readonly tank: string; readonly entry: GaugeEntry }[]>
+  /** Everything that an entry booked, whether it still stands or not. */
+  movementsOf(seq: number): Promise<readonly Movement[]>
+  /** Stock movements, newest first. */
+  stockMovements(limit: number, before?: number): Promise<readonly EntryOf<'stock-moved'>[]>
+  /** Owners' shares of one product in one tank or line that count, in order of time. */
+  allocations(tank: string, product: string): Promise<readonly Allocation[]>
+  /** Whether what an entry booked of one product in one place is shared out. */
+  isShared(seq: number, tank: string, product: string): Promise<boolean>
+  /** Movements that stand, count in the book at an instant and were not shared out by then; the newest first. */
+  unshared(at: string, limit: number, tank?: string): Promise<readonly Movement[]>
+  /** Every period that was opened, in order of time. */
+  periods(): Promise<readonly PeriodStanding[]>
+  /** The entry that closed a period, with its seal; undefined while it is open. */
+  closing(period: PeriodStanding): Promise<EntryOf<'period-closed'> | undefined>
+  /** What the seal of a period must say if it is closed after the last entry. */
+  sealFigures(period: PeriodStanding): Promise<SealFigures>
+  /** Book per place and product, and per owner, at an instant: from the last seal before it, or with `whole` from the beginning. */
+  book(at: string, from?: 'seal' | 'whole'): Promise<BookAt>
+  /** What a seal counts in a period, and the entries before its closing one. */
+  counts(period: PeriodStanding, head: number): Promise<SealFigures['counts']>
+  /** Late corrections that concern a closed period and stand. */
+  lateOfPeriod(name: string): Promise<readonly Movement[]>
+  /** The movements of an entry; a stock movement has a leg in each place. */
+  movementsOf(seq: number): Promise<readonly Movement[]>
+  /** Shares with their instant in (from, to]. */
+  allocations(from: string, to: string): Promise<readonly Allocation[]>
   drafts(): Promise<readonly StoredDraft[]>
   saveDraft(draft: StoredDraft): Promise<void>
   discardDraft(id: string): Promise<boolean>
@@ -105,13 +150,18 @@ export interface LedgerStore {
   saveProposal(proposal: StoredProposal): Promise<void>
   /** Takes a proposal away: undefined where it is not there, or where another desk took it first. */
   takeProposal(id: string): Promise<StoredProposal | undefined>
-  /** Checks the file, every entry, every document and every projection. */
-  check(progress: (step: Progress) => void, signal: AbortSignal): Promise<LedgerCheck>
+  /** Checks the file, every entry, every document and every projection; and, given the software that does it, makes every computed entry again. */
+  check(progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck>
   /**
    * Writes the whole ledger as it stands at this moment, side tables too, into a SQLite file that is empty or not there,
    * while others go on posting.
    * @throws the signal's reason when it was cancelled; what was written until then is left to the caller
    */
   copyTo(path: string, progress: (step: Progress) => void, signal: AbortSignal): Promise<void>
+  /**
+   * Copies the whole ledger as it stands at this moment, side tables too, into an empty database of a PostgreSQL server:
+   * checked whole before it is there at all, and nothing of it when it was cancelled or does not hold.
+   */
+  copyToServer(address: string, progress: (step: Progress) => void, signal: AbortSignal): Promise<{ readonly entries: number; readonly documents: number; readonly tickets: number; readonly head: Head }>
   close(): Promise<void>
 }

@@ -3,11 +3,14 @@ import { softwareSchema } from '../../../core/ticket/index.ts'
 import { contract, ROLES } from './contract.ts'
 
 export const verifyLedger = contract({
-  name: 'verify-ledger', roles: ROLES, ledger: 'reads', verdict: 'whole',
-  says: 'Check every entry, document and projection; name the first that differs',
+  name: 'verify-ledger', roles: ROLES, nobody: true, ledger: 'reads', verdict: 'whole',
+  says: 'Check every entry, document and projection, and compute every ticket again; the first difference first',
   input: z.strictObject({}),
   output: z.strictObject({
-    whole: z.boolean(), entries: z.number(), tickets: z.number(), head: z.string(),
+    whole: z.boolean(), entries: z.number(), tickets: z.number(),
+    /** How many entries were computed again from the ledger alone. */
+    recomputed: z.number(),
+    head: z.string(),
     differences: z.array(z.strictObject({ where: z.string(), what: z.string() })),
   }),
 })

@@ -3,9 +3,9 @@ import { summaryOf } from '../entry-summary.ts'
 
 const USUAL = 100
 
-export const verifyLedger: Handler<'verify-ledger'> = async (_input, { store }, { progress, signal }) => {
-  const { whole, entries, tickets, head, differences } = await store.check(progress, signal)
-  return { whole, entries, tickets, head, differences: differences.map(({ where, what }) => ({ where, what })) }
+export const verifyLedger: Handler<'verify-ledger'> = async (_input, { store, software }, { progress, signal }) => {
+  const { whole, entries, tickets, recomputed, head, differences } = await store.check(progress, signal, software)
+  return { whole, entries, tickets, recomputed, head, differences: differences.map(({ where, what }) => ({ where, what })) }
 }
 
 export const listEntries: Handler<'list-entries'> = async ({ before, limit = USUAL }, { store }) => {

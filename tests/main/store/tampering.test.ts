@@ -116,8 +116,8 @@ describe('what else can be done to a ledger is found', () => {
       }
     })
     const found = await checkFile(path)
-    expect(found.differences[0]).toMatchObject({ where: 'entry 5' })
-    expect(found.differences[0]?.what).toContain('the head that the ticket names')
+    expect(found.differences[0]).toMatchObject({ where: 'trail 4, column by' })
+    expect(found.differences.find(({ where }) => where === 'entry 5')?.what).toContain('the head that the ticket names')
   })
 
   it('thousands of differences are counted, and the first hundred listed', async () => {
