@@ -6,8 +6,9 @@ export { checkLedger as checkLedgerFile } from './check.ts'
 export { LedgerFault } from './fault.ts'
 export { LedgerFileFault } from './file-fault.ts'
 export { openStore, type OpenOptions } from './ledger-store.ts'
+export { isServerAddress, shownPlace } from './server-place.ts'
 export { isFileError, putInPlace, replaceFile } from './put-in-place.ts'
 export {
-  HeadMoved, type Difference, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,
+  HeadMoved, type Allocation, type Difference, type GaugeEntry, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,
   type RegisterFilter, type RegisterLine, type StoredDocument, type StoredDraft, type StoredProposal,
 } from './store.ts'

@@ -39,7 +39,8 @@ export async function lastGaugeOf(db: Kysely<Schema>, tank: string): Promise<num
   return measured.order > moved.order ? measured.seq : moved.seq
 }
 
-function movementOf(row: MovementTable): Movement {
+/** A movement as the projection holds it. */
+export function movementOf(row: MovementTable): Movement {
   const kind = MOVEMENT_KINDS.find((known) => known === row.kind)
   if (kind === undefined) throw new Error(`Entry ${row.seq} is projected as a ${row.kind}`)
   return {

@@ -7,7 +7,7 @@ import { copyLedgerFile } from './copy-file.ts'
 import { entriesBetween, entryAt, entryOf, headOf } from './entry-rows.ts'
 import { LedgerFault } from './fault.ts'
 import { lastGaugeOf, measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
-import { lateOfPeriod, allocationsBetween, movementsOfEntry } from './late.ts'
+import { lateOfPeriod } from './late.ts'
 import { ticketCount } from './known.ts'
 import { openLedgerFile, shut } from './ledger-file.ts'
 import { openLedgerServer } from './ledger-server.ts'
@@ -18,6 +18,7 @@ import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putKey, putProposal, putVerifier, takeProposal, verifierOf } from './side-tables.ts'
 import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements } from './stock.ts'
+import { verifyChain } from './verify-chain.ts'
 import type { GaugeEntry, LedgerStore, StoredDocument } from './store.ts'
 
 export interface OpenOptions {
@@ -71,8 +72,6 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     book: async (at, from = 'seal') => bookAt(db, at, from === 'whole' ? undefined : await lastSeal(db, at)),
     counts: async (period, head) => countsOf(db, period, head - ((await sealBefore(db, period))?.seq ?? 0)),
     lateOfPeriod: (name) => lateOfPeriod(db, name),
-    movementsOf: (seq) => movementsOfEntry(db, seq),
-    allocations: (from, to) => allocationsBetween(db, from, to),
     drafts: () => allDrafts(db),
     saveDraft: (draft) => putDraft(db, draft),
     discardDraft: (id) => dropDraft(db, id),
@@ -83,6 +82,7 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     proposals: () => allProposals(db),
     saveProposal: (proposal) => putProposal(db, proposal),
     takeProposal: (id) => takeProposal(db, id),
+    verifyChain: (step) => verifyChain(db, step),
     check: (progress, signal, recompute) => (opened.flavour === 'postgres' ? checkLedgerServer(opened, progress, signal, recompute) : checkLedger(opened.path, waitMs, progress, signal, recompute)),
     copyTo: (to, progress, signal) => (opened.flavour === 'postgres' ? copyServerToFile(opened, to, progress, signal) : copyLedgerFile(opened.path, to, waitMs, progress, signal)),
     copyToServer: (address, progress, signal) => copyToServer(opened, address, progress, signal),

@@ -1,6 +1,7 @@
 import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type PeriodStanding, type Posting } from '../../core/ledger/index.ts'
 import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
+import type { ChainVerified } from './verify-chain.ts'
 import type { z } from 'zod'
 import type { registerLineSchema } from '../operations/contracts/tickets.ts'
 import type { BookAt, SealFigures } from './book.ts'
@@ -47,9 +48,6 @@ export interface Allocation {
 
 /** One measured inventory of a tank. */
 export interface Measurement { readonly seq: number; readonly tank: string; readonly product: string; readonly at: string; readonly nsv: string; readonly unit: string }
-
-/** A party's share of a booked movement, or of a change of owner in place when `of` is null. */
-export interface Allocation { readonly seq: number; readonly of: number | null; readonly tank: string; readonly product: string; readonly party: string; readonly at: string; readonly nsv: string; readonly unit: string }
 
 export interface RegisterFilter {
   readonly search?: string | undefined; readonly tank?: string | undefined; readonly product?: string | undefined
@@ -132,10 +130,6 @@ export interface LedgerStore {
   counts(period: PeriodStanding, head: number): Promise<SealFigures['counts']>
   /** Late corrections that concern a closed period and stand. */
   lateOfPeriod(name: string): Promise<readonly Movement[]>
-  /** The movements of an entry; a stock movement has a leg in each place. */
-  movementsOf(seq: number): Promise<readonly Movement[]>
-  /** Shares with their instant in (from, to]. */
-  allocations(from: string, to: string): Promise<readonly Allocation[]>
   drafts(): Promise<readonly StoredDraft[]>
   saveDraft(draft: StoredDraft): Promise<void>
   discardDraft(id: string): Promise<boolean>
@@ -150,6 +144,8 @@ export interface LedgerStore {
   saveProposal(proposal: StoredProposal): Promise<void>
   /** Takes a proposal away: undefined where it is not there, or where another desk took it first. */
   takeProposal(id: string): Promise<StoredProposal | undefined>
+  /** Follows the chain alone, at the speed of its hash, to its end or to the first entry that does not hold. */
+  verifyChain(step?: (done: number) => Promise<void>): Promise<ChainVerified>
   /** Checks the file, every entry, every document and every projection; and, given the software that does it, makes every computed entry again. */
   check(progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck>
   /**

@@ -1,8 +1,8 @@
 import { readSnapshot } from '../../../core/gauge/index.ts'
-import { versionInForce, type EntryOf } from '../../../core/ledger/index.ts'
+import { versionInForce } from '../../../core/ledger/index.ts'
 import { orRefuse } from '../../../core/refusal/index.ts'
 import { ticketNumber } from '../../../core/ticket/index.ts'
-import type { LedgerStore } from '../../store/index.ts'
+import type { GaugeEntry, LedgerStore } from '../../store/index.ts'
 import type { Handler } from '../context.ts'
 import { readRecord } from '../on-record.ts'
 import { verifications } from '../verifications.ts'
@@ -14,10 +14,10 @@ export const terminal: Handler<'terminal'> = async (_input, { store, now }) => {
   const products = codes(record.products.map((entry) => entry.body.product.code)).flatMap((code) => versionInForce(record.products, code, at)?.body.product ?? [])
   const limits = codes(limitEntries.map((entry) => entry.body.limit.product)).flatMap((code) => versionInForce(limitEntries, code, at)?.body.limit ?? [])
   const identities = latest(record.identities.map((entry) => entry.body.identity), (identity) => identity.id)
-  const own = record.terminals.at(-1)?.body.terminal ?? null
+  const own = versionInForce(record.terminals, '', at)?.body.terminal ?? null
   return {
     terminal: own, tanks, products, limits,
-    parties: latest(record.parties.map((entry) => entry.body.party), (party) => party.code),
+    parties: codes(record.parties.map((entry) => entry.body.party.code)).flatMap((code) => versionInForce(record.parties, code, at)?.body.party ?? []),
     identities: await Promise.all(identities.map(async (identity) => ({ ...identity, hasKey: await store.protectedKey(identity.id) !== undefined }))),
     lastGauges: await lastGauges(store),
     verifications: [...await verifications(store)],
@@ -38,8 +38,8 @@ function latest<T>(all: readonly T[], codeOf: (one: T) => string): T[] {
 
 async function lastGauges(store: LedgerStore) {
   const entries = await store.lastGaugeEntries()
-  return Promise.all(entries.map(async (entry) => {
-    const { snapshot, worksheet, version, what } = gaugeIn(entry)
+  return Promise.all(entries.map(async ({ tank, entry }) => {
+    const { snapshot, worksheet, version, what } = gaugeIn(entry, tank)
     const tankEntry = await store.entry(version.seq)
     if (tankEntry?.kind !== 'tank-set') throw new Error(`Entry ${entry.seq} names entry ${version.seq} as its tank, which is none.`)
     const read = orRefuse(readSnapshot(snapshot, { tank: tankEntry.body.tank }))
@@ -50,11 +50,18 @@ async function lastGauges(store: LedgerStore) {
   }))
 }
 
-function gaugeIn(entry: EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'>) {
-  if (entry.kind === 'inventory-measured') {
-    const { snapshot, worksheet, tank } = entry.body
-    return { snapshot, worksheet, version: tank, what: 'inventory' }
+function gaugeIn(entry: GaugeEntry, tank: string) {
+  switch (entry.kind) {
+    case 'inventory-measured': return { snapshot: entry.body.snapshot, worksheet: entry.body.worksheet, version: entry.body.tank, what: 'inventory' }
+    case 'ticket-posted': {
+      const { closing, result, tank: version, number } = entry.body.ticket
+      return { snapshot: closing, worksheet: result.closing, version, what: `closing of ${number}` }
+    }
+    case 'stock-moved': {
+      const { kind, legs, reference } = entry.body.movement
+      const leg = legs.findLast(({ code, closing }) => code === tank && closing !== undefined)
+      if (leg?.closing === undefined || leg.closingWorksheet === undefined || leg.tank === undefined) throw new Error(`Entry ${entry.seq} holds no gauge of ${tank}.`)
+      return { snapshot: leg.closing, worksheet: leg.closingWorksheet, version: leg.tank, what: `closing of ${reference ?? kind.replaceAll('-', ' ')}` }
+    }
   }
-  const { closing, result, tank, number } = entry.body.ticket
-  return { snapshot: closing, worksheet: result.closing, version: tank, what: `closing of ${number}` }
 }

@@ -111,7 +111,7 @@ describe('measured inventories', () => {
   })
 
   it('and tickets give the last gauge of each tank', async () => {
-    expect((await store.lastGaugeEntries()).map(({ seq, kind }) => [seq, kind])).toEqual([[13, 'inventory-measured'], [6, 'inventory-measured']])
+    expect((await store.lastGaugeEntries()).map(({ entry: { seq, kind } }) => [seq, kind])).toEqual([[13, 'inventory-measured'], [6, 'inventory-measured']])
   })
 })
 
