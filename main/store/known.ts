@@ -1,9 +1,9 @@
 import { sql, type Kysely } from 'kysely'
-import { isOfKind, versionHash, type Entry, type PeriodStanding } from '../../core/ledger/index.ts'
+import { isOfKind, versionHash, type Entry } from '../../core/ledger/index.ts'
 import { sealFigures } from './book.ts'
 import { entryAt, entryOf } from './entry-rows.ts'
 import { fixedQuery } from './fixed-query.ts'
-import { closingEntry, periodsOf, type SealAt } from './periods.ts'
+import { periodsOf, sealBefore } from './periods.ts'
 import type { Known } from './known-before.ts'
 import type { Schema } from './schema.ts'
 import type { Head } from './store.ts'
@@ -23,14 +23,6 @@ export function knownIn(db: Kysely<Schema>, head: Head): Known {
       return entry?.kind === 'identity-set' ? entry.body.identity : undefined
     },
   }
-}
-
-/** The seal of the period before another one. */
-export async function sealBefore(db: Kysely<Schema>, { name }: Pick<PeriodStanding, 'name'>): Promise<SealAt | undefined> {
-  const periods = await periodsOf(db)
-  const before = periods[periods.findIndex((period) => period.name === name) - 1]
-  const entry = before && await closingEntry(db, before)
-  return entry && { seq: entry.seq, seal: entry.body.seal }
 }
 
 /** Whether an entry booked a movement. */

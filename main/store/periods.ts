@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely'
-import type { EntryOf, PeriodStanding, Seal } from '../../core/ledger/index.ts'
+import { instantKey, type EntryOf, type PeriodStanding, type Seal } from '../../core/ledger/index.ts'
 import { entryAt } from './entry-rows.ts'
 import { fixedQuery } from './fixed-query.ts'
 import type { Schema } from './schema.ts'
@@ -19,3 +19,20 @@ export async function closingEntry(db: Kysely<Schema>, { closedBy }: Pick<Period
 
 /** A seal, and the entry that holds it. */
 export interface SealAt { readonly seq: number; readonly seal: Seal }
+
+/** The seal of the period before another one. */
+export async function sealBefore(db: Kysely<Schema>, { name }: Pick<PeriodStanding, 'name'>): Promise<SealAt | undefined> {
+  const periods = await periodsOf(db)
+  return sealOf(db, periods[periods.findIndex((period) => period.name === name) - 1])
+}
+
+/** The last seal whose period ends at or before an instant. */
+export async function lastSeal(db: Kysely<Schema>, at: string): Promise<SealAt | undefined> {
+  const moment = instantKey(at)
+  return sealOf(db, (await periodsOf(db)).findLast(({ to, closedBy }) => closedBy !== null && instantKey(to) <= moment))
+}
+
+async function sealOf(db: Kysely<Schema>, period: PeriodStanding | undefined): Promise<SealAt | undefined> {
+  const entry = period && await closingEntry(db, period)
+  return entry && { seq: entry.seq, seal: entry.body.seal }
+}
