@@ -12,7 +12,11 @@ export interface LedgerPlace {
   readonly folder: string
   readonly settings: SettingsFile
   readonly backups: Backups
+  /** What named the ledger: the start of the program, the settings, or nothing but the data folder. */
+  readonly chosenBy: ChosenBy
 }
+
+export type ChosenBy = 'start' | 'settings' | 'folder'
 
 /** What operations may use of the world; made once by a shell. */
 export interface Context {

@@ -19,6 +19,7 @@ import { readCapacityTable } from './handlers/read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './handlers/reconcile.ts'
 import { setLimit, setParty, setProduct, setTank, setTerminal } from './handlers/set-up.ts'
 import { staticQuantity } from './handlers/static-quantity.ts'
+import { copyLedger, ledgerHead, setStorage, storage } from './handlers/storage.ts'
 import { tankVersions } from './handlers/tank-versions.ts'
 import { terminal } from './handlers/terminal.ts'
 import { listTickets, readTicket, ticketDocument, voidTicket } from './handlers/tickets.ts'
@@ -73,6 +74,10 @@ export const HANDLERS: Handlers = {
   'restore-backup': restoreBackup,
   'export-ledger': exportLedger,
   'import-ledger': importLedger,
+  'ledger-head': ledgerHead,
+  storage,
+  'set-storage': setStorage,
+  'copy-ledger': copyLedger,
   'set-terminal': setTerminal,
   'set-tank': setTank,
   'set-product': setProduct,

@@ -65,13 +65,7 @@ async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
   try {
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 })
     closeSync(openSync(making, 'wx', 0o600))
-    const opened = openToWrite(making, waitMs)
-    try {
-      opened.raw.exec(`pragma application_id = ${APPLICATION_ID}`)
-      await brought(opened)
-    } finally {
-      await shut(opened)
-    }
+    await shut(await openEmptyFile(making, waitMs))
     // another process may have been first; its ledger is as good
     putInPlace(making, path)
   } catch (error) {
@@ -79,6 +73,19 @@ async function makeLedgerFile(path: string, waitMs: number): Promise<void> {
     throw error
   } finally {
     for (const ending of ['', '-wal', '-shm']) rmSync(making + ending, { force: true })
+  }
+}
+
+/** Makes an empty ledger of a file that is empty or not there. */
+export async function openEmptyFile(path: string, waitMs: number): Promise<FileConnection> {
+  const opened = openToWrite(path, waitMs)
+  try {
+    opened.raw.exec(`pragma application_id = ${APPLICATION_ID}`)
+    await brought(opened)
+    return opened
+  } catch (error) {
+    await shut(opened)
+    throw error
   }
 }
 

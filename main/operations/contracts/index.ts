@@ -17,6 +17,7 @@ import { readCapacityTable } from './read-capacity-table.ts'
 import { reconcile, reconciliationDocument } from './reconcile.ts'
 import { createIdentity, importIdentity, importTerminal, setLimit, setParty, setProduct, setTank, setTerminal } from './set-up.ts'
 import { staticQuantity } from './static-quantity.ts'
+import { copyLedger, ledgerHead, setStorage, storage } from './storage.ts'
 import { tankVersions } from './tank-versions.ts'
 import { terminal } from './terminal.ts'
 import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from './tickets.ts'
@@ -70,6 +71,10 @@ export const OPERATIONS = {
   'restore-backup': restoreBackup,
   'export-ledger': exportLedger,
   'import-ledger': importLedger,
+  'ledger-head': ledgerHead,
+  storage,
+  'set-storage': setStorage,
+  'copy-ledger': copyLedger,
   'set-terminal': setTerminal,
   'set-tank': setTank,
   'set-product': setProduct,

@@ -4,6 +4,7 @@ import { fault, refusal, type Answer } from '../../operations/answer.ts'
 import { callOperation } from '../../operations/call-operation.ts'
 import type { Context } from '../../operations/context.ts'
 import { OPERATIONS, type OperationName, type Progress } from '../../operations/contracts/index.ts'
+import { isServerAddress } from '../../store/index.ts'
 import { openContext } from '../open-context.ts'
 import { readArguments, type Asked } from './arguments.ts'
 import { help, schemaOf } from './help.ts'
@@ -57,7 +58,7 @@ async function call(asked: Extract<Asked, { kind: 'call' }>, around: Surrounding
 /** Only an operation that writes may make a ledger where there is none. */
 function ledgerFor(operation: OperationName, path: string | undefined): Outcome<string | null> {
   if (path === undefined) return accepted(null)
-  if (OPERATIONS[operation].ledger === 'writes' || existsSync(path)) return accepted(path)
+  if (OPERATIONS[operation].ledger === 'writes' || isServerAddress(path) || existsSync(path)) return accepted(path)
   const finding: Finding = { code: 'missing-value', path: 'ledger', value: path, limit: `there is no ledger at “${path}”`, clause: 'HOUSE command line' }
   return refused(finding)
 }

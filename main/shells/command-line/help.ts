@@ -17,7 +17,7 @@ export function help(): string {
     'Without a ledger:',
     ...lines(true),
     '',
-    'With a ledger, named by --ledger PATH or DIPLEDGER_LEDGER:',
+    'With a ledger, named by --ledger or DIPLEDGER_LEDGER: a path, or postgresql://USER@HOST:PORT/DATABASE (password in PGPASSWORD):',
     ...lines(false),
     '',
     '--progress writes the steps of a long operation to standard error as JSON lines.',

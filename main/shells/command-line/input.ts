@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { accepted, refused, type Outcome } from '../../../core/refusal/index.ts'
 import { OPERATIONS, type OperationName } from '../../operations/contracts/index.ts'
 import { notJson } from '../../operations/malformed-input.ts'
+import { isServerAddress } from '../../store/index.ts'
 
 /** What the command line reads from. */
 export interface Source {
@@ -84,5 +85,5 @@ function nameOf(operation: OperationName, path: string): { readonly name?: strin
 function fromHere(operation: OperationName, given: unknown): unknown {
   if (typeof given !== 'object' || given === null || Array.isArray(given)) return given
   const { paths = [] } = OPERATIONS[operation]
-  return Object.fromEntries(Object.entries(given).map(([field, value]) => [field, paths.includes(field) && typeof value === 'string' && value !== '' ? resolve(value) : value]))
+  return Object.fromEntries(Object.entries(given).map(([field, value]) => [field, paths.includes(field) && typeof value === 'string' && value !== '' && !isServerAddress(value) ? resolve(value) : value]))
 }
