@@ -2,16 +2,13 @@ import type { ReactNode } from 'react'
 import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 import type { GaugeForm } from './gauge-form.ts'
-import { crownShare, writtenLevel, type PictureLevels } from './picture-levels.ts'
-import { band, chord, grown, outline, stand, vesselFrame, type RoundShape, type VesselFrame } from './picture-vessel.ts'
+import { ROUND, roundFrame, writtenLevel, type PictureLevels } from './picture-levels.ts'
+import { band, chord, grown, outline, stand, type RoundShape, type VesselFrame } from './picture-vessel.ts'
 import { TemperatureProfile } from './TemperatureProfile.tsx'
 
 interface DrawnColumn { readonly id: string; readonly form: GaugeForm; readonly levels: PictureLevels }
 
-const LEFT = 24
-const RIGHT = 184
-const GROUND = 406
-const CLEAR = { sphere: 26, 'horizontal-cylinder': 18 }
+const { left: LEFT, right: RIGHT, ground: GROUND } = ROUND
 /** Where the reference gauge height is drawn, and how far level texts stand above what it reaches. */
 const MEASURE = 200
 const ABOVE = 14
@@ -27,7 +24,7 @@ interface RoundPictureProps {
 
 /** A sphere or lying cylinder in section: what it holds within its wall, the levels written above it. */
 export function RoundPicture({ tank, shape, columns, liquid, water, waterLabel }: RoundPictureProps): ReactNode {
-  const frame = vesselFrame(shape, crownShare(tank), { left: LEFT, right: RIGHT, ground: GROUND, clear: CLEAR[shape] })
+  const frame = roundFrame(tank, shape)
   const { vessel, yOf } = frame
   const middle = (LEFT + RIGHT) / 2
   const hatch = Math.min(yOf(1), vessel.crown - 6)

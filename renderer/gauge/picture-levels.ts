@@ -1,6 +1,7 @@
 import { convertVolume, Decimal, degC, millimetres, parseLength, parseTemperature, parseVolume, type Decimal as Millimetres } from '../../core/units/index.ts'
 import { criticalZoneOf, levelAtVolume, type Tank } from '../../core/tank/index.ts'
 import type { GaugeForm } from './gauge-form.ts'
+import { vesselFrame, type RoundShape, type VesselFrame } from './picture-vessel.ts'
 
 /** What of a gauge can be drawn, as shares of the reference gauge height; undefined where nothing readable stands. */
 export interface PictureLevels {
@@ -71,6 +72,15 @@ export function crownShare(tank: Tank): number {
   if ((tank.shape ?? 'upright-cylinder') === 'upright-cylinder' || !height || height.isZero()) return 1
   const last = new Decimal(tank.capacityTable.rows.at(-1)?.[0] ?? 0)
   return Math.min(1, Math.max(0.6, last.div(height).toNumber()))
+}
+
+/** Walls of a round tank in the picture, and the ground that it stands on. */
+export const ROUND = { left: 24, right: 184, ground: 406 } as const
+const CLEAR: { readonly [S in RoundShape]: number } = { sphere: 26, 'horizontal-cylinder': 18 }
+
+/** A round tank as the picture shows it, with its scale. */
+export function roundFrame(tank: Tank, shape: RoundShape): VesselFrame {
+  return vesselFrame(shape, crownShare(tank), { ...ROUND, clear: CLEAR[shape] })
 }
 
 function read(text: string): Millimetres | undefined {

@@ -9,10 +9,13 @@ import { TerminalContext } from '../../../renderer/app/TerminalContext.tsx'
 import type { Bridge } from '../../../renderer/bridge/bridge.ts'
 import { EMPTY_GAUGE } from '../../../renderer/gauge/gauge-form.ts'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
+import { band } from '../../../renderer/gauge/picture-vessel.ts'
+import { roundFrame } from '../../../renderer/gauge/picture-levels.ts'
 import { computeProbe } from '../../../renderer/probe/compute-probe.ts'
 import { LogPage } from '../../../renderer/probe/LogPage.tsx'
 import { LogPicker } from '../../../renderer/probe/LogPicker.tsx'
 import { newProbe, withProbe } from '../../../renderer/probe/probe-form.ts'
+import { ProbeContents } from '../../../renderer/probe/ProbeContents.tsx'
 import { ProbeFields } from '../../../renderer/probe/ProbeFields.tsx'
 import { ProbeFile } from '../../../renderer/probe/ProbeFile.tsx'
 import { ProbePage } from '../../../renderer/probe/ProbePage.tsx'
@@ -40,12 +43,27 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   ProbeFields: [<ProbeFields form={form} units={usualUnits(tank, PRODUCTS[0])} errors={new Map([['probe.modules.1.pressure', 'cannot be read']])} act={nothing} />, 'cannot be read'],
   ProbeFile: [<ProbeFile tank="T-101" onProbe={nothing} />, 'Choose CSV'],
   ProbePage: [<ProbePage route={{ job: 'gauge', rest: ['probe'], query: {} }} />, 'Choose a tank at the left first.'],
+  ProbeContents: [<svg><ProbeContents profile={profile!} metres={13.25} frame={roundFrame(tank, 'sphere')} pipe={{ x: 104, top: 200 }} lines={[130, 152]} /></svg>, 'M5'],
   ProbePicture: [<ProbePicture tank={tank} profile={profile} />, '7000'],
+  'ProbePicture, a sphere': [<ProbePicture tank={{ ...tank, shape: 'sphere' }} profile={profile} />, 'sphere'],
+  'ProbePicture, a lying cylinder': [<ProbePicture tank={{ ...tank, shape: 'horizontal-cylinder', insulated: true }} profile={profile} />, 'lying cylinder'],
   ProbeResult: [<ProbeResult profile={profile} />, 'Why the two volumes differ'],
   'ProbeResult, nothing yet': [<ProbeResult profile={undefined} />, 'Fill in the modules'],
   ProbeSheet: [<ProbeSheet id="a" tank={tank} start={form} isFor={{ draft: 'b', gauge: 'closing' }} />, 'Fill the closing gauge'],
   ZeroChecks: [<ZeroChecks tank="T-101" checks={profile!.zeroChecks} probe={probe} readAt={undefined} by="" zeros={zeros} onSet={nothing} />, 'outside limit'],
 }
+
+describe('a round tank with its probe', () => {
+  const drawn = (shape: 'sphere' | 'horizontal-cylinder'): string => renderToString(<ProbePicture tank={{ ...tank, shape }} profile={profile} />)
+  it.each(['sphere', 'horizontal-cylinder'] as const)('%s: liquid and water lie within its wall, the probe in the middle of it', (shape) => {
+    const html = drawn(shape)
+    const { vessel, yOf } = roundFrame({ ...tank, shape }, shape)
+    expect(html).toContain(band(vessel, yOf(7 / 13.25), vessel.floor))
+    expect(html).toContain(band(vessel, yOf(1 / 13.25), vessel.floor))
+    expect(html).not.toContain('picture-roof')
+    expect([...html.matchAll(/<circle cx="([\d.]+)"/g)].map(([, x]) => Number(x))).toEqual(profile!.modules.map(() => (vessel.left + vessel.right) / 2))
+  })
+})
 
 describe('every component of probe and log', () => {
   const rendered = (component: ReactNode): string => renderToString(<Surroundings bridge={silent}><TerminalContext value={{ now: aTerminalNow(), again: nothing }}>{component}</TerminalContext></Surroundings>).replaceAll('<!-- -->', '')
