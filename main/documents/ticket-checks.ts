@@ -1,5 +1,5 @@
 import { parseInstant } from '../../core/gauge/index.ts'
-import { canonicalJson, versionHash } from '../../core/ledger/index.ts'
+import { firstDifference, versionHash } from '../../core/ledger/index.ts'
 import { wording } from '../../core/refusal/index.ts'
 import { refuseSides, type Ticket } from '../../core/ticket/index.ts'
 import { transferQuantity, type TransferResult } from '../../core/transfer/index.ts'
@@ -65,20 +65,8 @@ export function numbersCheck(ticket: Ticket, { tank, product }: Basis): Check {
 }
 
 function differences({ kind, result }: Ticket, again: TransferResult): readonly string[] {
-  if (kind === result.kind && canonicalJson(result) === canonicalJson(again)) return []
-  return [`the ticket differs from what its gauges give${firstDifference(result, again, '')}`]
-}
-
-function firstDifference(stated: unknown, again: unknown, path: string): string {
-  if (typeof stated === 'object' && stated !== null && typeof again === 'object' && again !== null) {
-    const [left, right] = [new Map(Object.entries(stated)), new Map(Object.entries(again))]
-    for (const key of new Set([...left.keys(), ...right.keys()])) {
-      const found = firstDifference(left.get(key), right.get(key), path === '' ? key : `${path}.${key}`)
-      if (found !== '') return found
-    }
-    return ''
-  }
-  return stated === again ? '' : `, first at ${path}: ${String(stated)} is stated, ${String(again)} comes out`
+  const found = kind === result.kind ? firstDifference(result, again) : { place: 'kind', stands: result.kind, gives: kind }
+  return found === undefined ? [] : [`the ticket differs from what its gauges give, first at ${found.place}: ${found.stands} is stated, ${found.gives} comes out`]
 }
 
 /** The pages drawn again from the data: what is printed is what is embedded. */

@@ -2,17 +2,20 @@ import type { Handlers } from './context.ts'
 import { about } from './handlers/about.ts'
 import { backupNow, backupState, listBackups, retireBackups, setBackupRules, verifyBackup } from './handlers/backup.ts'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './handlers/density.ts'
+import { closeSession, desk, lockDesk, openSession } from './handlers/desk.ts'
 import { discardDraft, listDrafts, saveDraft } from './handlers/drafts.ts'
 import { recordGaugeVerification, verifyGauge } from './handlers/gauges.ts'
 import { importTerminal } from './handlers/import-terminal.ts'
 import { postAdjustment, recordInventory } from './handlers/inventory.ts'
 import { createIdentity, importIdentity } from './handlers/identities.ts'
 import { exportLedger, importLedger, restoreBackup } from './handlers/ledger-copies.ts'
-import { listEntries, verifyLedger } from './handlers/ledger.ts'
+import { listEntries, verifyDocuments, verifyLedger } from './handlers/ledger.ts'
 import { lossGain } from './handlers/loss-gain.ts'
 import { postTicket } from './handlers/post-ticket.ts'
 import { pickGauges, readGaugeLog, readProbe } from './handlers/gauge-log.ts'
+import { listPeople, setDeskRules, setPassphrase, setPerson } from './handlers/people.ts'
 import { probeProfile } from './handlers/probe-profile.ts'
+import { approveProposal, listProposals, propose, rejectProposal, withdrawProposal } from './handlers/proposals.ts'
 import { probeZeros, zeroProbe } from './handlers/probe-zero.ts'
 import { computeCapacityTable } from './handlers/compute-capacity-table.ts'
 import { readCapacityTable } from './handlers/read-capacity-table.ts'
@@ -65,6 +68,7 @@ export const HANDLERS: Handlers = {
   'discard-draft': discardDraft,
   'list-entries': listEntries,
   'verify-ledger': verifyLedger,
+  'verify-documents': verifyDocuments,
   'backup-now': backupNow,
   'list-backups': listBackups,
   'backup-state': backupState,
@@ -86,4 +90,17 @@ export const HANDLERS: Handlers = {
   'create-identity': createIdentity,
   'import-identity': importIdentity,
   'import-terminal': importTerminal,
+  desk,
+  'open-session': openSession,
+  'close-session': closeSession,
+  'lock-desk': lockDesk,
+  'list-people': listPeople,
+  'set-person': setPerson,
+  'set-passphrase': setPassphrase,
+  'set-desk-rules': setDeskRules,
+  propose,
+  'list-proposals': listProposals,
+  'approve-proposal': approveProposal,
+  'reject-proposal': rejectProposal,
+  'withdraw-proposal': withdrawProposal,
 }

@@ -4,6 +4,7 @@
 import type { z } from 'zod'
 import { backupNow, backupState, exportLedger, importLedger, listBackups, restoreBackup, retireBackups, setBackupRules, verifyBackup } from './backup.ts'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './density.ts'
+import { closeSession, desk, listPeople, lockDesk, openSession, setDeskRules, setPassphrase, setPerson } from './desk.ts'
 import { discardDraft, listDrafts, saveDraft } from './drafts.ts'
 import { recordGaugeVerification, verifyGauge } from './gauges.ts'
 import { postAdjustment, recordInventory } from './inventory.ts'
@@ -11,6 +12,7 @@ import { about, listEntries, verifyLedger } from './ledger.ts'
 import { lossGain } from './loss-gain.ts'
 import { pickGauges, readGaugeLog, readProbe } from './gauge-log.ts'
 import { probeProfile } from './probe-profile.ts'
+import { approveProposal, listProposals, propose, rejectProposal, withdrawProposal } from './proposals.ts'
 import { probeZeros, zeroProbe } from './probe-zero.ts'
 import { computeCapacityTable } from './compute-capacity-table.ts'
 import { readCapacityTable } from './read-capacity-table.ts'
@@ -22,7 +24,7 @@ import { tankVersions } from './tank-versions.ts'
 import { terminal } from './terminal.ts'
 import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from './tickets.ts'
 import { transferQuantity } from './transfer-quantity.ts'
-import { verifyDocument } from './verify-document.ts'
+import { verifyDocument, verifyDocuments } from './verify-document.ts'
 import { volumeCorrection } from './volume-correction.ts'
 
 export const OPERATIONS = {
@@ -62,6 +64,7 @@ export const OPERATIONS = {
   'discard-draft': discardDraft,
   'list-entries': listEntries,
   'verify-ledger': verifyLedger,
+  'verify-documents': verifyDocuments,
   'backup-now': backupNow,
   'list-backups': listBackups,
   'backup-state': backupState,
@@ -83,6 +86,19 @@ export const OPERATIONS = {
   'create-identity': createIdentity,
   'import-identity': importIdentity,
   'import-terminal': importTerminal,
+  desk,
+  'open-session': openSession,
+  'close-session': closeSession,
+  'lock-desk': lockDesk,
+  'list-people': listPeople,
+  'set-person': setPerson,
+  'set-passphrase': setPassphrase,
+  'set-desk-rules': setDeskRules,
+  propose,
+  'list-proposals': listProposals,
+  'approve-proposal': approveProposal,
+  'reject-proposal': rejectProposal,
+  'withdraw-proposal': withdrawProposal,
 } as const
 
 export type OperationName = keyof typeof OPERATIONS

@@ -5,11 +5,16 @@ import { contract, ROLES } from './contract.ts'
 export const verifyLedger = contract({
   name: 'verify-ledger', roles: ROLES, nobody: true, ledger: 'reads', verdict: 'whole',
   says: 'Check every entry, document and projection, and compute every ticket again; the first difference first',
-  input: z.strictObject({}),
+  input: z.strictObject({
+    /** Open every document as well, as verify-documents does. */
+    documents: z.boolean().optional(),
+  }),
   output: z.strictObject({
     whole: z.boolean(), entries: z.number(), tickets: z.number(),
     /** How many entries were computed again from the ledger alone. */
     recomputed: z.number(),
+    /** How many documents were opened; 0 unless that was asked for. */
+    documents: z.number(),
     head: z.string(),
     differences: z.array(z.strictObject({ where: z.string(), what: z.string() })),
   }),

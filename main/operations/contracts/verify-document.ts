@@ -16,3 +16,13 @@ export const verifyDocument = contract({
     ledgerPosition: z.string(),
   }),
 })
+
+export const verifyDocuments = contract({
+  name: 'verify-documents', roles: ROLES, ledger: 'reads', verdict: 'whole',
+  says: 'Open every ticket document in the ledger: signatures, data equal to the booked ticket, numbers, and the pages drawn again',
+  input: z.strictObject({
+    /** First and last ticket; all where they are not named. */
+    from: z.string().max(40).optional(), to: z.string().max(40).optional(),
+  }),
+  output: z.strictObject({ whole: z.boolean(), documents: z.number(), differences: z.array(z.strictObject({ where: z.string(), what: z.string() })) }),
+})

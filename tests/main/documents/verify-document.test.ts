@@ -6,6 +6,7 @@ import { callOperation } from '../../../main/operations/call-operation.ts'
 import type { Context } from '../../../main/operations/context.ts'
 import type { OutputOf } from '../../../main/operations/contracts/index.ts'
 import { verifyDocument } from '../../../main/operations/handlers/verify-document.ts'
+import { makeDesk } from '../../../main/operations/desk/desk.ts'
 import { makeKeyRing } from '../../../main/signing/index.ts'
 import { ticketDocument } from '../../../main/documents/ticket.ts'
 import { openStore, type LedgerStore } from '../../../main/store/index.ts'
@@ -17,7 +18,7 @@ import { codesOf, refusalOf } from '../../support/refusals.ts'
 import { aBasis, aPair, aSignedTicket, aTicket, signedBy, signersOf, TEST_CORE, type Pair } from '../../support/ticket.ts'
 
 const context: Context = {
-  store: null, place: null, keys: makeKeyRing(), now: () => '2026-03-15T08:00:00Z', software: { name: 'Dipledger', version: '0.1.0', core: TEST_CORE }, log: () => undefined,
+  store: null, place: null, desk: makeDesk('bench', 2 ** 10), keys: makeKeyRing(), now: () => '2026-03-15T08:00:00Z', software: { name: 'Dipledger', version: '0.1.0', core: TEST_CORE }, log: () => undefined,
 }
 const call = { progress: () => undefined, signal: new AbortController().signal }
 
@@ -67,7 +68,7 @@ describe('a ticket signed in order but not true', () => {
     const { moved } = ticket.result
     const false_ = { ...ticket, result: { ...ticket.result, moved: { ...moved, nsv: { ...moved.nsv, value: `9${moved.nsv.value}` } } } }
     const found = await verdict(await aSignedTicket(pair, false_))
-    expect(failing(found)[0]).toBe(`Every number comes out again: the ticket differs from what its gauges give, first at moved.nsv.value: 9${moved.nsv.value} is stated, ${moved.nsv.value} comes out`)
+    expect(failing(found)[0]).toBe(`Every number comes out again: the ticket differs from what its gauges give, first at moved, nsv, value: 9${moved.nsv.value} is stated, ${moved.nsv.value} comes out`)
     expect(found.valid).toBe(false)
   })
 

@@ -1,0 +1,47 @@
+import { setImmediate } from 'node:timers/promises'
+import { canonicalJson, firstDifference, type EntryOf } from '../../core/ledger/index.ts'
+import type { LedgerStore, Difference } from '../store/index.ts'
+import type { Call, LedgerContext } from './context.ts'
+import { checkDocument } from './document-checks.ts'
+
+/** What opening documents came to. */
+export interface OpenedDocuments { readonly documents: number; readonly differences: readonly Difference[] }
+
+/** More than these are counted, not listed. */
+const LISTED = 100
+
+/**
+ * Opens the document of every ticket between two entries: what each is by itself, and that the ticket inside is the one
+ * that was booked, to the last character. One document is held at a time.
+ */
+export async function openDocuments({ store, software }: Pick<LedgerContext, 'store' | 'software'>, { progress, signal }: Call, from: number, to: number): Promise<OpenedDocuments> {
+  const found: Difference[] = []
+  let [documents, more] = [0, 0]
+  for await (const entry of store.entries(from, to)) {
+    if (entry.kind !== 'ticket-posted') continue
+    for (const what of await misfitsOf(entry, store, software.core)) {
+      if (found.length < LISTED) found.push({ where: `document ${entry.seq}, ticket ${entry.body.ticket.number}`, what })
+      else more += 1
+    }
+    documents += 1
+    progress({ done: entry.seq - from + 1, of: to - from + 1, what: 'documents' })
+    await setImmediate()
+    signal.throwIfAborted()
+  }
+  return { documents, differences: more === 0 ? found : [...found, { where: 'the documents', what: `${more} more differences` }] }
+}
+
+async function misfitsOf({ body: { ticket, document } }: EntryOf<'ticket-posted'>, store: LedgerStore, core: string): Promise<readonly string[]> {
+  try {
+    const stored = await store.document(document.sha256)
+    if (stored === undefined) return ['it is missing']
+    const { ticket: inside, checks } = await checkDocument(stored.bytes, core, () => undefined)
+    const other = inside === undefined || canonicalJson(inside) === canonicalJson(ticket) ? undefined : firstDifference(ticket, inside)
+    return [
+      ...(other === undefined ? [] : [`the ledger's ticket is not the one that was signed, first at ${other.place}: ${other.stands} stands in the ledger, ${other.gives} was signed`]),
+      ...checks.filter(({ holds }) => !holds).map(({ check, detail }) => `${check}: it does not; ${detail}`),
+    ]
+  } catch (error) {
+    return [`it cannot be opened: ${error instanceof Error ? error.message : String(error)}`]
+  }
+}
