@@ -16,12 +16,24 @@ export async function registerLines(db: Kysely<Schema>, filter: RegisterFilter):
   if (from !== undefined) query = query.where('closed_order', '>', instantKey(from))
   if (to !== undefined) query = query.where('closed_order', '<=', instantKey(to))
   if (before !== undefined) query = query.where('seq', '<', before)
-  return (await query.orderBy('seq', 'desc').limit(limit).execute()).map(lineOf)
+  return linesOf(db, await query.orderBy('seq', 'desc').limit(limit).execute())
 }
 
 export async function lineOfNumber(db: Kysely<Schema>, number: string): Promise<RegisterLine | undefined> {
-  const row = await db.selectFrom('ticket').selectAll().where('number', '=', number).executeTakeFirst()
-  return row === undefined ? undefined : lineOf(row)
+  const [line] = await linesOf(db, await db.selectFrom('ticket').selectAll().where('number', '=', number).execute())
+  return line
+}
+
+/** Tickets that concern a closed period, or were taken back in a later one, say so. */
+async function linesOf(db: Kysely<Schema>, rows: readonly TicketTable[]): Promise<readonly RegisterLine[]> {
+  if (rows.length === 0) return []
+  const marked = await db.selectFrom('movement').select(['seq', 'concerns', 'booked_at', 'corrected_by']).where('seq', 'in', rows.map(({ seq }) => seq))
+    .where((eb) => eb.or([eb('concerns', 'is not', null), eb('corrected_by', 'is not', null)])).execute()
+  const bySeq = new Map(marked.map((one) => [one.seq, one]))
+  return rows.map((row) => {
+    const { concerns: period = null, booked_at: bookedAt = '', corrected_by: seq = null } = bySeq.get(row.seq) ?? {}
+    return { ...lineOf(row), ...period === null ? {} : { late: { period, bookedAt } }, ...seq === null ? {} : { takenBack: { seq } } }
+  })
 }
 
 /** Both databases know `like`; what is a sign to it stands for itself here. */

@@ -3,7 +3,8 @@ import { TRANSFER_KINDS, transferInputSchema } from '../../../core/transfer/inde
 import { quantitySchema } from '../../../core/worksheet/index.ts'
 import { gaugeSnapshotSchema } from '../../../core/gauge/index.ts'
 import { SIGNER_ROLES, ticketSchema } from '../../../core/ticket/index.ts'
-import { contract } from './contract.ts'
+import { by, contract } from './contract.ts'
+import { late } from './late.ts'
 
 /** A ticket as the register lists it. */
 export const registerLineSchema = z.strictObject({
@@ -12,6 +13,10 @@ export const registerLineSchema = z.strictObject({
   gsv: quantitySchema, nsv: quantitySchema, weight: quantitySchema,
   voided: z.strictObject({ seq: z.number(), at: z.string(), reason: z.string() }).nullable(),
   replaces: z.string().nullable(), replacedBy: z.string().nullable(),
+  /** The closed period that it concerns, where it was booked late, and when it counts. */
+  late: z.strictObject({ period: z.string(), bookedAt: z.string() }).optional(),
+  /** The entry that took it back later, in an open period. */
+  takenBack: z.strictObject({ seq: z.number() }).optional(),
 })
 
 /** A transfer being written; everything may still be missing. */
@@ -26,14 +31,14 @@ export const signingSchema = z.strictObject({ identity: z.string(), role: z.enum
 export const postTicket = contract({
   name: 'post-ticket', roles: ['accountant', 'inspector'], ledger: 'writes',
   says: 'Number, sign twice and book a transfer: all of it or nothing',
-  input: z.strictObject({ ticket: ticketDraftSchema, signers: z.tuple([signingSchema, signingSchema]), draft: z.string().optional() }),
+  input: z.strictObject({ ticket: ticketDraftSchema, signers: z.tuple([signingSchema, signingSchema]), draft: z.string().optional(), late }),
   output: z.strictObject({ number: z.string(), seq: z.number(), hash: z.string(), document: z.strictObject({ sha256: z.string(), bytes: z.number() }) }),
 })
 
 export const voidTicket = contract({
-  name: 'void-ticket', roles: ['accountant'], ledger: 'writes',
+  name: 'void-ticket', roles: ['accountant'], approval: true, ledger: 'writes',
   says: 'Void a ticket by a later entry that gives the reason; the ticket itself stays as it is',
-  input: z.strictObject({ number: z.string(), reason: z.string().max(500), by: z.string().min(1).max(80) }),
+  input: z.strictObject({ number: z.string(), reason: z.string().max(500), by, late }),
   output: z.strictObject({ seq: z.number(), hash: z.string() }),
 })
 

@@ -1,16 +1,20 @@
-import { sha256Hex } from '../../../core/ledger/index.ts'
+import { sha256Hex, type Late } from '../../../core/ledger/index.ts'
 import { accepted, allOf, orRefuse, refused, type Outcome } from '../../../core/refusal/index.ts'
 import { makeTicket, ticketNumber, type Ticket } from '../../../core/ticket/index.ts'
 import { ticketDocument } from '../../documents/ticket.ts'
 import type { Head, LedgerStore } from '../../store/index.ts'
 import { atHead } from '../at-head.ts'
+import { bookable } from '../bookable.ts'
 import type { Call, Handler, LedgerContext, ParsedInput } from '../context.ts'
 import { readRecord } from '../on-record.ts'
 import { post } from '../post.ts'
 import { ticketBasis, type TicketBasis } from '../ticket-basis.ts'
 import { openSigners, signerOnTicket, signInTurn, type ReadySigner } from '../ticket-signers.ts'
+import { enteredBy } from '../who.ts'
 
 type Input = ParsedInput<'post-ticket'>
+
+const PATHS = { opened: 'ticket.opening.at', closed: 'ticket.closing.at', late: 'late' } as const
 
 /**
  * Number, document, two signatures and entry, all of it or nothing: what is checked and what is signed holds for one
@@ -30,8 +34,9 @@ async function postAt(head: Head, input: Input, context: LedgerContext, { progre
   step(0, 'checking the ticket')
   const at = now()
   const record = await readRecord(store)
-  const ready = orRefuse(allOf<{ draft: null; basis: TicketBasis; signers: readonly [ReadySigner, ReadySigner] }>({
-    draft: await stillThere(draftId, store), basis: await ticketBasis(draft, record, store, at), signers: await openSigners(input, record, context),
+  const corrects = draft.replaces === undefined ? undefined : (await store.registerLine(draft.replaces))?.seq
+  const ready = orRefuse(allOf<{ draft: null; late: Late | undefined; basis: TicketBasis; signers: readonly [ReadySigner, ReadySigner] }>({
+    draft: await stillThere(draftId, store), late: await bookable({ opened: draft.opening.at, closed: draft.closing.at }, input.late && { corrects, ...input.late }, context, PATHS), basis: await ticketBasis(draft, record, store, at), signers: await openSigners(input, record, context),
   }))
   signal.throwIfAborted()
   step(1, 'writing the document')
@@ -45,7 +50,7 @@ async function postAt(head: Head, input: Input, context: LedgerContext, { progre
   step(3, 'booking')
   const stored = { sha256: sha256Hex(signed), bytes: signed.length }
   const posted = await post(store, {
-    kind: 'ticket-posted', at, by: ready.signers[0].identity.name, body: { ticket, document: { ...stored, revisions: revisions.map(sha256Hex) } },
+    kind: 'ticket-posted', at, by: enteredBy(context, context.caller === undefined ? ready.signers[0].identity.name : undefined), body: { ticket, document: { ...stored, revisions: revisions.map(sha256Hex) }, ...ready.late === undefined ? {} : { late: ready.late } },
   }, { expectedHead: head.hash, documents: [{ sha256: stored.sha256, name: `${ticket.number}.pdf`, bytes: signed }] })
   step(4, 'booked')
   return { number: ticket.number, ...posted, document: stored }
