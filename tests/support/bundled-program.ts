@@ -1,0 +1,15 @@
+import { join } from 'node:path'
+import { build } from 'vite'
+
+const root = join(import.meta.dirname, '../..')
+
+/** A program of the tests in one file, which starts several times faster than from its sources. Gives its path. */
+export async function bundledProgram(source: string, name: string): Promise<string> {
+  const outDir = join(root, 'out', 'programs', `${name}-${process.pid}`)
+  await build({
+    configFile: false, root, logLevel: 'error',
+    ssr: { noExternal: true, external: ['pg'] },
+    build: { ssr: source, outDir, emptyOutDir: true, minify: false, target: 'node24', rollupOptions: { output: { entryFileNames: `${name}.mjs` } } },
+  })
+  return join(outDir, `${name}.mjs`)
+}
