@@ -14,6 +14,8 @@ export {
 export {
   closedPeriodOf, lastClosed, periodHolding, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type PeriodStanding, type Span, type SpanPaths,
 } from './period-rules.ts'
+export { instrumentsDue, type InstrumentDue } from './instruments-due.ts'
+export { openAlarms } from './open-alarms.ts'
 export { bookAfter, NOTHING_SEALED, type PartyChange, type PlaceChange, type SealedBook } from './sealed-book.ts'
 export { ROLES, type Role } from './roles.ts'
 export {

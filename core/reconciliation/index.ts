@@ -4,8 +4,10 @@
  */
 export { lossGain } from './book-and-measured.ts'
 export { BOUNDARY_WINDOW_HOURS } from './boundary.ts'
+export { closingChecks, mayBeSignedOff, type ClosingFacts, type Unshared } from './closing-checks.ts'
 export { type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
 export { limitSchema, lossGainInputSchema, lossGainSchema, THROUGHPUT_BASES, type Limit, type LossGain, type LossGainInput, type ThroughputBase } from './loss-gain.ts'
+export { underEachName, type NamedProduct } from './names-of-tank.ts'
 export { PAIR_TOLERANCE } from './opposite-pairs.ts'
 export { readFigure, readShare, type Sign } from './read-figures.ts'
 export { reconcilePeriod, type PeriodRecord } from './reconcile-period.ts'
