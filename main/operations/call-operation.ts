@@ -4,6 +4,7 @@ import { fault, refusal, type Answer } from './answer.ts'
 import type { Call, Context, Handlers, LedgerContext, ParsedInput } from './context.ts'
 import { OPERATIONS, type OperationName, type OutputOf } from './contracts/index.ts'
 import { LedgerFault } from '../store/index.ts'
+import { admit } from './desk/admit.ts'
 import { malformedInput } from './malformed-input.ts'
 import { HANDLERS } from './table.ts'
 
@@ -38,16 +39,23 @@ export function isOperation(name: string): name is OperationName {
 }
 
 async function perform<N extends OperationName>(name: N, input: unknown, context: Context, call: Call, handlers: Handlers): Promise<Answer> {
+  const admitted = await admit(name, context)
+  const within: Context = { ...admitted, perform: (other, otherInput, otherContext, otherCall) => done(other, otherInput, otherContext, otherCall, handlers) }
+  return { result: await done(name, input, within, call, handlers) }
+}
+
+/** Parses the input, does the operation and parses what came out. Refusals are thrown. */
+async function done<N extends OperationName>(name: N, input: unknown, context: Context, call: Call, handlers: Handlers): Promise<unknown> {
   const contract = OPERATIONS[name]
   const parsed = contract.input.safeParse(input)
-  if (!parsed.success) return refusal(malformedInput(parsed.error.issues, input))
+  if (!parsed.success) throw new Refused(malformedInput(parsed.error.issues, input))
   if (contract.ledger !== 'none' && context.store === null) {
-    return refusal([{ code: 'missing-value', path: 'ledger', value: '', limit: `${name} needs an open ledger; on the command line name its file with --ledger PATH or DIPLEDGER_LEDGER`, clause: 'HOUSE operations' }])
+    throw new Refused([{ code: 'missing-value', path: 'ledger', value: '', limit: `${name} needs an open ledger; on the command line name its file with --ledger PATH or DIPLEDGER_LEDGER`, clause: 'HOUSE operations' }])
   }
   call.signal.throwIfAborted()
   // The schema of this very name has just parsed the input, and the ledger is there where the contract asks for one.
   const result = await handlers[name](parsed.data as ParsedInput<N>, context as LedgerContext, call)
-  return { result: contract.output.parse(result) }
+  return contract.output.parse(result)
 }
 
 /** A fault goes to the log whole; the caller hears what can be done about a ledger's place, else a reference only. */

@@ -1,7 +1,9 @@
+import type { Person } from '../../core/ledger/index.ts'
 import type { Software } from '../../core/ticket/index.ts'
 import type { Backups } from '../backup/index.ts'
 import type { KeyRing } from '../signing/key-ring.ts'
 import type { LedgerStore } from '../store/store.ts'
+import type { Desk } from './desk/desk.ts'
 import type { SettingsFile } from './settings.ts'
 import type { InputOf, OPERATIONS, OperationName, Progress } from './contracts/index.ts'
 import type { z } from 'zod'
@@ -18,6 +20,13 @@ export interface LedgerPlace {
 
 export type ChosenBy = 'start' | 'settings' | 'folder'
 
+/** The person on record on whose behalf an operation is done. */
+export interface Caller {
+  readonly person: Person
+  /** Id of the person who prepared it, where another one approves. */
+  readonly preparedBy?: string | undefined
+}
+
 /** What operations may use of the world; made once by a shell. */
 export interface Context {
   /** The open ledger; null where a shell has none, as for pure operations on the command line. */
@@ -25,6 +34,12 @@ export interface Context {
   /** Where it is at home; null where no ledger is open. */
   readonly place: LedgerPlace | null
   readonly keys: KeyRing
+  /** The desk that calls: its machine, and who is at it. */
+  readonly desk: Desk
+  /** Who called, put in by `callOperation`; absent where nobody is on record or nobody is at the desk. */
+  readonly caller?: Caller
+  /** Another operation within this one, checked as any other; put in by `callOperation`. */
+  readonly perform?: (name: OperationName, input: unknown, context: Context, call: Call) => Promise<unknown>
   /** The instant now, RFC 3339 in UTC. */
   readonly now: () => string
   readonly software: Software

@@ -1,4 +1,4 @@
-import type { Entry, EntryKind, EntryOf } from '../../core/ledger/index.ts'
+import type { Entry, EntryKind, EntryOf, Posting } from '../../core/ledger/index.ts'
 
 /** A line for people, by kind. A kind without one does not compile. */
 const LINES: { readonly [K in EntryKind]: (body: EntryOf<K>['body']) => string } = {
@@ -28,6 +28,11 @@ const LINES: { readonly [K in EntryKind]: (body: EntryOf<K>['body']) => string }
 /** What an entry says, in one line. */
 export function summaryOf(entry: Entry): string {
   return summary(entry)
+}
+
+/** What an entry would say, in one line. */
+export function summaryOfPosting(posting: Posting): string {
+  return summary(posting)
 }
 
 function summary<K extends EntryKind>({ kind, body }: Pick<EntryOf<K>, 'kind' | 'body'>): string {

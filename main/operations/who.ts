@@ -2,10 +2,13 @@ import { Refused } from '../../core/refusal/index.ts'
 import type { Context } from './context.ts'
 
 /**
- * The name that an entry bears as its author: what was given, as long as no people are on record.
- * @throws Refused `missing-value`
+ * The name that an entry bears as its author: that of the person at the desk, or what was given where nobody is on record.
+ * @throws Refused `another-name` when another name was given than that of the person at the desk; `missing-value`
  */
-export function enteredBy(_context: Context, given: string | undefined): string {
+export function enteredBy({ caller }: Pick<Context, 'caller'>, given: string | undefined): string {
+  const name = caller?.person.name
+  if (name !== undefined && (given === undefined || given === name)) return name
+  if (name !== undefined) throw new Refused([{ code: 'another-name', path: 'by', value: given ?? '', limit: `leave it out, or write ${name}`, clause: 'HOUSE people' }])
   if (given !== undefined && given.trim() !== '') return given
   throw new Refused([{ code: 'missing-value', path: 'by', value: '', limit: 'the name of whoever enters it', clause: 'HOUSE people' }])
 }

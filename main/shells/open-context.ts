@@ -1,7 +1,9 @@
+import { hostname } from 'node:os'
 import { dirname, resolve } from 'node:path'
 import { backupsOfOneLedger } from '../backup/index.ts'
 import type { ChosenBy, Context } from '../operations/context.ts'
-import { makeKeyRing } from '../signing/index.ts'
+import { makeDesk } from '../operations/desk/desk.ts'
+import { makeKeyRing, PASSPHRASE_COST } from '../signing/index.ts'
 import { software } from '../software.ts'
 import { isServerAddress, openStore } from '../store/index.ts'
 import { dataFolder } from './data-folder.ts'
@@ -18,6 +20,7 @@ export async function openContext(ledger: string | null, log: (line: string) => 
     place: ledger === null ? null : { folder, settings: settingsIn(folder), backups: backupsOfOneLedger(), chosenBy },
     store: ledger === null ? null : await openStore(ledger, { say: log }),
     keys: makeKeyRing(),
+    desk: makeDesk(hostname(), PASSPHRASE_COST),
     now: () => new Date().toISOString(),
     software: software(),
     log,

@@ -9,6 +9,7 @@ export { objectOf, openPdf, valueAt, type PdfFile, type PdfObject } from './pdf-
 export { PdfUnreadable, type PdfValue } from './pdf-objects.ts'
 export { signDocument, SIGNING_REASONS, type SignAs } from './pdf-signature.ts'
 export { importIdentity, type ImportedIdentity } from './pkcs12.ts'
+export { PASSPHRASE_COST } from './derive.ts'
 export { checkPassphrase } from './vault.ts'
 export { passphraseFits, verifierOf } from './verifier.ts'
 export { LARGEST_DOCUMENT, readSignatures, type SignatureReading, type SignaturesReading } from './verify.ts'

@@ -16,6 +16,8 @@ const stepSchema = z.strictObject({
   /** … in which these places are set to something wrong; `null` takes the place away. */
   set: z.record(z.string(), z.json()).optional(),
   input: z.record(z.string(), z.json()).optional(),
+  /** In `given`: that it is refused belongs to the case. */
+  refused: z.literal(true).optional(),
   /** Lines of a text file, for inputs that take one. */
   file: z.array(z.string()).optional(),
 })

@@ -22,7 +22,7 @@ async function provoke(one: Case): Promise<readonly Finding[]> {
   const bench = await workbench(one.ledger)
   for (const step of one.given ?? []) {
     const answer = await bench.call(step.operation, inputOf(step), step.at)
-    if (!('result' in answer)) throw new Error(`given: ${step.operation}: ${JSON.stringify(answer).slice(0, 500)}`)
+    if (step.refused === true ? !('refused' in answer) : !('result' in answer)) throw new Error(`given: ${step.operation}: ${JSON.stringify(answer).slice(0, 500)}`)
   }
   return findingsOf(await bench.call(one.do.operation, inputOf(one.do), one.do.at), one)
 }

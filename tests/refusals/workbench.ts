@@ -5,6 +5,7 @@ import { DatabaseSync } from 'node:sqlite'
 import type { Answer } from '../../main/operations/answer.ts'
 import { callOperation } from '../../main/operations/call-operation.ts'
 import type { Context } from '../../main/operations/context.ts'
+import { makeDesk } from '../../main/operations/desk/desk.ts'
 import { openContext } from '../../main/shells/open-context.ts'
 import { ROOT } from '../boundaries/sources-tree.ts'
 
@@ -27,7 +28,7 @@ export async function workbench(holds: 'empty' | 'terminal' | undefined): Promis
   if (holds === undefined) return benchOn(await openContext(null, () => undefined))
   const ledger = join(folder, `bench-${(count += 1)}.sqlite`)
   if (holds === 'terminal') copyFileSync(await (template ??= sampleTerminal()), ledger)
-  const context = await openContext(ledger, () => undefined)
+  const context = { ...await openContext(ledger, () => undefined), desk: makeDesk('bench', 2 ** 10) }
   open.push(context)
   return benchOn(context, ledger)
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type { Answer } from '../../main/operations/answer.ts'
 import { callOperation } from '../../main/operations/call-operation.ts'
 import type { Context } from '../../main/operations/context.ts'
+import { makeDesk } from '../../main/operations/desk/desk.ts'
 import type { InputOf, OperationName, OutputOf, Progress } from '../../main/operations/contracts/index.ts'
 import { openContext } from '../../main/shells/open-context.ts'
 import { aProduct } from './snapshots.ts'
@@ -14,6 +15,9 @@ export const PASSPHRASE = 'a lamp at the end of the pier'
 
 /** The instant now, in these tests: the day after the gauges of the support builders. */
 export const NOW = '2026-03-15T08:00:00Z'
+
+/** How the desk of these tests calls itself. */
+export const STATION = 'quay-desk'
 
 /** A ledger in a folder of its own, and how to call operations on it. */
 export interface World {
@@ -45,7 +49,7 @@ export async function aWorld({ withLedger = true, now = () => NOW, copyOf }: Wor
   if (copyOf !== undefined) copyFileSync(copyOf, ledger)
   const log: string[] = []
   const steps: Progress[] = []
-  const context: Context = { ...await openContext(withLedger ? ledger : null, (line) => { log.push(line) }), now }
+  const context: Context = { ...await openContext(withLedger ? ledger : null, (line) => { log.push(line) }), desk: makeDesk(STATION, 2 ** 10), now }
   const call = (name: string, input: unknown): Promise<Answer> => callOperation(name, input, context, { progress: (step) => { steps.push(step) }, signal: new AbortController().signal })
   return {
     folder, ledger, context, log, steps, call,

@@ -20,6 +20,8 @@ export interface Contract<N extends string, I extends z.ZodType, O extends z.Zod
   readonly approval?: true
   /** Done by the window on its own: no sign of somebody at the desk. */
   readonly passive?: true
+  /** May be called with nobody at the desk. */
+  readonly nobody?: true
   readonly ledger: L
   /** An input field that takes a file as base64; the command line accepts a path in its place. */
   readonly file?: string

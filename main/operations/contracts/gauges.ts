@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { gaugeVerificationSchema, verificationResultSchema } from '../../../core/gauge/index.ts'
 import { tankSchema } from '../../../core/tank/index.ts'
-import { contract, ROLES } from './contract.ts'
+import { by, contract, ROLES } from './contract.ts'
 
 export const verifyGauge = contract({
   name: 'verify-gauge', roles: ROLES, ledger: 'none',
@@ -13,6 +13,6 @@ export const verifyGauge = contract({
 export const recordGaugeVerification = contract({
   name: 'record-gauge-verification', roles: ['accountant', 'inspector', 'analyst'], ledger: 'writes',
   says: 'Enter the verification of an automatic level gauge; custody tickets stand on the last one',
-  input: z.strictObject({ verification: gaugeVerificationSchema, by: z.string().min(1).max(80) }),
+  input: z.strictObject({ verification: gaugeVerificationSchema, by }),
   output: z.strictObject({ seq: z.number(), hash: z.string(), result: verificationResultSchema }),
 })

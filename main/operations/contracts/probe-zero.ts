@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { probeReadingSchema } from '../../../core/gauge/index.ts'
-import { contract, ROLES } from './contract.ts'
+import { by, contract, ROLES } from './contract.ts'
 
 const text = z.string().max(64)
 const setSchema = z.strictObject({ module: z.string(), before: text, found: text, after: text })
@@ -9,7 +9,7 @@ export const zeroProbe = contract({
   name: 'zero-probe', roles: ['inspector', 'accountant'], ledger: 'writes',
   says: 'Set emerged modules of a hydrostatic probe to zero: offsets before and after stand in the ledger, with the reason',
   input: z.strictObject({
-    tank: z.string(), readAt: z.string(), by: z.string().min(1).max(80), probe: probeReadingSchema,
+    tank: z.string(), readAt: z.string(), by, probe: probeReadingSchema,
     /** Names of modules; absent: those that the instrument may set by itself. */
     modules: z.array(z.string()).min(1).max(12).optional(),
     /** Needed where a person names the modules. */

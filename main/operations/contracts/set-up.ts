@@ -3,21 +3,20 @@ import { identitySchema, productLimitSchema } from '../../../core/ledger/index.t
 import { productSchema } from '../../../core/quantity/index.ts'
 import { tankSchema } from '../../../core/tank/index.ts'
 import { partySchema, terminalSchema } from '../../../core/ticket/index.ts'
-import { contract } from './contract.ts'
+import { by, contract } from './contract.ts'
 
 const posted = z.strictObject({ seq: z.number(), hash: z.string() })
-const by = z.string().min(1).max(80)
 
 export const setTerminal = contract({
   name: 'set-terminal', roles: ['administrator'], ledger: 'writes', says: 'Name the terminal, its zone and its gauge hour',
   input: z.strictObject({ terminal: terminalSchema, by }), output: posted,
 })
 export const setTank = contract({
-  name: 'set-tank', roles: ['administrator'], ledger: 'writes', says: 'Enter a tank, or a new version of it, with its effective date',
+  name: 'set-tank', roles: ['administrator'], approval: true, ledger: 'writes', says: 'Enter a tank, or a new version of it, with its effective date',
   input: z.strictObject({ tank: tankSchema, effectiveFrom: z.string(), by }), output: posted,
 })
 export const setProduct = contract({
-  name: 'set-product', roles: ['administrator'], ledger: 'writes', says: 'Enter a product, or a new version of it, with its effective date',
+  name: 'set-product', roles: ['administrator'], approval: true, ledger: 'writes', says: 'Enter a product, or a new version of it, with its effective date',
   input: z.strictObject({ product: productSchema, effectiveFrom: z.string(), by }), output: posted,
 })
 export const setParty = contract({
@@ -25,7 +24,7 @@ export const setParty = contract({
   input: z.strictObject({ party: partySchema, by }), output: posted,
 })
 export const setLimit = contract({
-  name: 'set-limit', roles: ['administrator', 'analyst'], ledger: 'writes', says: 'Set the limit on loss or gain of a product',
+  name: 'set-limit', roles: ['administrator', 'analyst'], approval: true, ledger: 'writes', says: 'Set the limit on loss or gain of a product',
   input: z.strictObject({ limit: productLimitSchema, effectiveFrom: z.string(), by }), output: posted,
 })
 export const createIdentity = contract({

@@ -4,13 +4,15 @@ import type { Handler } from '../context.ts'
 import { readRecord, tankInForce } from '../on-record.ts'
 import { post } from '../post.ts'
 import { notInFuture } from '../times.ts'
+import { enteredBy } from '../who.ts'
 
 export const verifyGauge: Handler<'verify-gauge'> = async ({ tank, verification }) => orRefuse(compute(verification, tank))
 
-export const recordGaugeVerification: Handler<'record-gauge-verification'> = async ({ verification, by }, { store, now }) => {
+export const recordGaugeVerification: Handler<'record-gauge-verification'> = async ({ verification, by }, context) => {
+  const { store, now } = context
   const at = orRefuse(notInFuture(verification.at, now(), 'verification.at')).text
   const inForce = tankInForce(await readRecord(store), verification.tank, at, 'verification.tank')
   const found = orRefuse(andThen(inForce, (tank) => andThen(compute(verification, tank.value), (result) => accepted({ tank, result }))))
-  const posted = await post(store, { kind: 'gauge-verified', at: now(), by, body: { verification, result: found.result, tank: found.tank.version } })
+  const posted = await post(store, { kind: 'gauge-verified', at: now(), by: enteredBy(context, by), body: { verification, result: found.result, tank: found.tank.version } })
   return { ...posted, result: found.result }
 }

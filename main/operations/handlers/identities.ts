@@ -6,16 +6,17 @@ import { atHead } from '../at-head.ts'
 import type { Call, Handler, LedgerContext } from '../context.ts'
 import { partyOn, readRecord, type OnRecord } from '../on-record.ts'
 import { post, type Posted } from '../post.ts'
+import { enteredBy } from '../who.ts'
 
 export const createIdentity: Handler<'create-identity'> = async ({ id, name, party, passphrase, by }, context, call) => {
   await refuseUnfit(context, id, party)
-  return keep(context, call, by, await signing.createIdentity({ id, name, party, passphrase, at: context.now() }))
+  return keep(context, call, enteredBy(context, by), await signing.createIdentity({ id, name, party, passphrase, at: context.now() }))
 }
 
 export const importIdentity: Handler<'import-identity'> = async ({ id, party, file, filePassphrase, passphrase, by }, context, call) => {
   await refuseUnfit(context, id, party)
   const bytes = new Uint8Array(Buffer.from(file, 'base64'))
-  return keep(context, call, by, await signing.importIdentity({ id, party, file: bytes, filePassphrase, passphrase, at: context.now() }))
+  return keep(context, call, enteredBy(context, by), await signing.importIdentity({ id, party, file: bytes, filePassphrase, passphrase, at: context.now() }))
 }
 
 async function refuseUnfit({ store }: LedgerContext, id: string, party: string): Promise<void> {

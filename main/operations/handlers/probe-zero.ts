@@ -8,6 +8,7 @@ import { atHead } from '../at-head.ts'
 import { readRecord, tankInForce } from '../on-record.ts'
 import { post } from '../post.ts'
 import { notInFuture } from '../times.ts'
+import { enteredBy } from '../who.ts'
 
 export const zeroProbe: Handler<'zero-probe'> = async (input, context, { signal }) => atHead(context.store, signal, async (head) => {
   const { tank, readAt, by, probe, modules, reason } = input
@@ -20,7 +21,7 @@ export const zeroProbe: Handler<'zero-probe'> = async (input, context, { signal 
     reason: reasonOf(modules, reason),
   }))
   const posted = await post(context.store, {
-    kind: 'probe-zeroed', at: context.now(), by,
+    kind: 'probe-zeroed', at: context.now(), by: enteredBy(context, by),
     body: { tank, readAt: at, automatic: modules === undefined, reason: found.reason, modules: [...found.set], probe },
   }, { expectedHead: head.hash })
   return { ...posted, modules: [...found.set] }

@@ -6,10 +6,11 @@ import type { Handler } from '../context.ts'
 import { productInForce, readRecord } from '../on-record.ts'
 import { post } from '../post.ts'
 import { checkLimit, checkTerminal } from '../set-up-checks.ts'
+import { enteredBy } from '../who.ts'
 
 export const setTerminal: Handler<'set-terminal'> = async ({ terminal, by }, context) => {
   orRefuse(checkTerminal(terminal, 'terminal'))
-  return post(context.store, { kind: 'terminal-set', at: context.now(), by, body: { terminal } })
+  return post(context.store, { kind: 'terminal-set', at: context.now(), by: enteredBy(context, by), body: { terminal } })
 }
 
 /** A tank may be entered for a product that comes into force with it. */
@@ -19,18 +20,18 @@ export const setTank: Handler<'set-tank'> = async ({ tank, effectiveFrom, by }, 
     tank: checkTank(tank, 'tank'),
     product: andThen(parseInstant(effectiveFrom, 'effectiveFrom'), ({ text }) => productInForce(record, tank.product, text, 'tank.product')),
   }))
-  return post(context.store, { kind: 'tank-set', at: context.now(), by, body: { tank, effectiveFrom } })
+  return post(context.store, { kind: 'tank-set', at: context.now(), by: enteredBy(context, by), body: { tank, effectiveFrom } })
 }
 
 export const setProduct: Handler<'set-product'> = async ({ product, effectiveFrom, by }, context) => {
   orRefuse(allOf<{ product: unknown; effectiveFrom: unknown }>({
     product: checkProduct(product, 'product'), effectiveFrom: parseInstant(effectiveFrom, 'effectiveFrom'),
   }))
-  return post(context.store, { kind: 'product-set', at: context.now(), by, body: { product, effectiveFrom } })
+  return post(context.store, { kind: 'product-set', at: context.now(), by: enteredBy(context, by), body: { product, effectiveFrom } })
 }
 
 export const setParty: Handler<'set-party'> = async ({ party, by }, context) =>
-  post(context.store, { kind: 'party-set', at: context.now(), by, body: { party } })
+  post(context.store, { kind: 'party-set', at: context.now(), by: enteredBy(context, by), body: { party } })
 
 export const setLimit: Handler<'set-limit'> = async ({ limit, effectiveFrom, by }, context) => {
   const record = await readRecord(context.store)
@@ -38,5 +39,5 @@ export const setLimit: Handler<'set-limit'> = async ({ limit, effectiveFrom, by 
   orRefuse(allOf<{ limit: unknown; effectiveFrom: unknown }>({
     limit: checkLimit(limit, record, from.ok ? from.value.text : context.now(), 'limit'), effectiveFrom: from,
   }))
-  return post(context.store, { kind: 'limit-set', at: context.now(), by, body: { limit, effectiveFrom } })
+  return post(context.store, { kind: 'limit-set', at: context.now(), by: enteredBy(context, by), body: { limit, effectiveFrom } })
 }

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { Refused } from '../../../core/refusal/index.ts'
 import { verifyDocument } from '../../../main/operations/handlers/verify-document.ts'
+import { makeDesk } from '../../../main/operations/desk/desk.ts'
 import { makeKeyRing } from '../../../main/signing/index.ts'
 import { aPair, aSignedTicket, TEST_CORE } from '../../support/ticket.ts'
 
@@ -11,7 +12,7 @@ beforeAll(async () => {
   text = Buffer.from(signed).toString('latin1')
 })
 
-const context = { store: null, keys: makeKeyRing(), now: () => '2026-03-15T08:00:00Z', software: { name: 'Dipledger', version: '0.1.0', core: TEST_CORE }, log: () => undefined } as const
+const context = { store: null, place: null, desk: makeDesk('bench', 2 ** 10), keys: makeKeyRing(), now: () => '2026-03-15T08:00:00Z', software: { name: 'Dipledger', version: '0.1.0', core: TEST_CORE }, log: () => undefined } as const
 
 /** What the check says of a file: valid, not valid, or refused; anything else thrown fails the test. */
 async function saidOf(pdf: Uint8Array): Promise<'valid' | 'not valid' | 'refused'> {
