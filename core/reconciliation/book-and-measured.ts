@@ -7,7 +7,7 @@ import { readFigure, readFigures, readShare, volumeText } from './read-figures.t
 
 type Figures = {
   readonly opening: Decimal; readonly receipts: readonly Decimal[]; readonly deliveries: readonly Decimal[]
-  readonly adjustments: readonly Decimal[]; readonly closing: Decimal
+  readonly transfersIn: readonly Decimal[]; readonly transfersOut: readonly Decimal[]; readonly adjustments: readonly Decimal[]; readonly closing: Decimal
   readonly percent: Decimal; readonly fixed: Decimal; readonly uncertainty: Decimal | undefined
 }
 
@@ -18,7 +18,7 @@ const BASES: { readonly [B in ThroughputBase]: readonly ('OPEN' | 'REC' | 'DEL')
 
 /**
  * Loss or gain of a period, as a share of the throughput and against a limit; a loss is negative.
- *   BOOK = OPEN + REC − DEL + ADJ, LG = CLOSE − BOOK, PCT = 100 LG / TP, LIMIT = p TP / 100 + FIXED
+ *   BOOK = OPEN + REC + TIN − DEL − TOUT + ADJ, LG = CLOSE − BOOK, PCT = 100 LG / TP, LIMIT = p TP / 100 + FIXED
  * Sums and differences are exact; PCT and LIMIT are rounded once, and the verdict compares the printed figures:
  * outside means that |LG| is larger than LIMIT. Significant means that |LG| is larger than its expanded uncertainty.
  * Refuses `unreadable-value`, `unit-not-accepted`, `out-of-range`, all at once.
@@ -34,6 +34,8 @@ export function lossGain(input: LossGainInput): Outcome<LossGain> {
     opening: readFigure(input.opening, 'opening', unit, 'not-negative'),
     receipts: readFigures(input.receipts, 'receipts', unit, 'not-negative'),
     deliveries: readFigures(input.deliveries, 'deliveries', unit, 'not-negative'),
+    transfersIn: readFigures(input.transfersIn ?? [], 'transfersIn', unit, 'not-negative'),
+    transfersOut: readFigures(input.transfersOut ?? [], 'transfersOut', unit, 'not-negative'),
     adjustments: readFigures(input.adjustments, 'adjustments', unit, 'signed'),
     closing: readFigure(input.closing, 'closing', unit, 'not-negative'),
     percent: readShare(limit.percent, 'limit.percent'),
@@ -47,7 +49,9 @@ function compare(figures: Figures, input: LossGainInput): LossGain {
   const { unit } = input
   const sums = { OPEN: figures.opening, REC: sum(figures.receipts), DEL: sum(figures.deliveries) }
   const adjustments = sum(figures.adjustments)
-  const book = sums.OPEN.plus(sums.REC).minus(sums.DEL).plus(adjustments)
+  const [transfersIn, transfersOut] = [sum(figures.transfersIn), sum(figures.transfersOut)]
+  const book = sums.OPEN.plus(sums.REC).plus(transfersIn).minus(sums.DEL).minus(transfersOut).plus(adjustments)
+  const moved = figures.transfersIn.length + figures.transfersOut.length > 0
   const difference = figures.closing.minus(book)
   const base = BASES[input.limit.base]
   const throughput = sum(base.map((symbol) => sums[symbol]))
@@ -63,8 +67,13 @@ function compare(figures: Figures, input: LossGainInput): LossGain {
     line('OPEN', 'Opening measured inventory', sums.OPEN, '', []),
     line('REC', 'Receipts', sums.REC, `sum of ${String(figures.receipts.length)} tickets`, []),
     line('DEL', 'Deliveries', sums.DEL, `sum of ${String(figures.deliveries.length)} tickets`, []),
+    ...(moved ? [
+      line('TIN', 'Transfers in', transfersIn, `sum of ${String(figures.transfersIn.length)} movements from other tanks or names`, []),
+      line('TOUT', 'Transfers out', transfersOut, `sum of ${String(figures.transfersOut.length)} movements to other tanks or names`, []),
+    ] : []),
     line('ADJ', 'Adjustments', adjustments, `sum of ${String(figures.adjustments.length)} adjustments`, []),
-    line('BOOK', 'Book closing', book, 'OPEN + REC − DEL + ADJ', ['OPEN', 'REC', 'DEL', 'ADJ']),
+    moved ? line('BOOK', 'Book closing', book, 'OPEN + REC + TIN − DEL − TOUT + ADJ', ['OPEN', 'REC', 'TIN', 'DEL', 'TOUT', 'ADJ'])
+      : line('BOOK', 'Book closing', book, 'OPEN + REC − DEL + ADJ', ['OPEN', 'REC', 'DEL', 'ADJ']),
     line('CLOSE', 'Closing measured inventory', figures.closing, '', []),
     line('LG', 'Loss or gain', difference, 'CLOSE − BOOK', ['CLOSE', 'BOOK'], ['a loss is negative']),
     line('TP', 'Throughput', throughput, base.join(' + '), base, [input.limit.base.replaceAll('-', ' ')]),
@@ -74,7 +83,7 @@ function compare(figures: Figures, input: LossGainInput): LossGain {
     roundedLine({ symbol: 'LIMIT', name: 'Limit', unit, formula: 'p × TP / 100 + FIXED', from: ['p', 'TP', 'FIXED'], rounded: limit, clause: 'MPMS-23.1' }),
   ]
   return {
-    opening: quantity(sums.OPEN), receipts: quantity(sums.REC), deliveries: quantity(sums.DEL), adjustments: quantity(adjustments),
+    opening: quantity(sums.OPEN), receipts: quantity(sums.REC), deliveries: quantity(sums.DEL), transfersIn: quantity(transfersIn), transfersOut: quantity(transfersOut), adjustments: quantity(adjustments),
     bookClosing: quantity(book), measuredClosing: quantity(figures.closing), lossGain: quantity(difference),
     throughput: quantity(throughput), throughputBase: input.limit.base, percent: share?.text ?? null,
     limit: { value: limit.text, unit }, limitSource: input.limit.source, verdict: verdict(difference, limit.value), significance, worksheet: [...worksheet],

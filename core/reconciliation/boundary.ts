@@ -25,6 +25,6 @@ export function boundaryInventory(record: TankRecord, boundary: string, path: st
   if (nearest !== undefined) return accepted(nearest)
   const moving = record.movements.find((movement) => near.some((measured) => underWay(movement, instant(measured.at))))
   const rule = `one measured within ${String(BOUNDARY_WINDOW_HOURS)} h of ${boundary}, with no ticket under way, is needed`
-  const limit = moving === undefined ? rule : `${rule}; ticket ${moving.number} was under way when it was gauged`
+  const limit = moving === undefined ? rule : `${rule}; ${moving.number === '' ? `a ${moving.kind.replaceAll('-', ' ')} movement` : `ticket ${moving.number}`} was under way when it was gauged`
   return refused({ code: 'inventory-missing', path, value: record.tank, limit, clause: 'HOUSE reconciliation' })
 }

@@ -24,6 +24,9 @@ export const lossGainInputSchema = z.strictObject({
   opening: written,
   receipts: z.array(written).max(10_000),
   deliveries: z.array(written).max(10_000),
+  /** From and to other tanks of the terminal; absent: none. */
+  transfersIn: z.array(written).max(10_000).optional(),
+  transfersOut: z.array(written).max(10_000).optional(),
   /** Signed. */
   adjustments: z.array(written).max(10_000),
   closing: written,
@@ -37,6 +40,8 @@ export const lossGainSchema = z.strictObject({
   opening: quantitySchema,
   receipts: quantitySchema,
   deliveries: quantitySchema,
+  transfersIn: quantitySchema,
+  transfersOut: quantitySchema,
   adjustments: quantitySchema,
   bookClosing: quantitySchema,
   measuredClosing: quantitySchema,

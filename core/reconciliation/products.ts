@@ -8,12 +8,12 @@ export interface ReconciledTank {
   readonly report: TankReconciliation
   readonly limit: Limit
   readonly figures: {
-    readonly unit: VolumeUnit; readonly opening: string; readonly receipts: string[]; readonly deliveries: string[]; readonly adjustments: string[]; readonly closing: string
+    readonly unit: VolumeUnit; readonly opening: string; readonly receipts: string[]; readonly deliveries: string[]; readonly transfersIn: string[]; readonly transfersOut: string[]; readonly adjustments: string[]; readonly closing: string
   }
 }
 
 /**
- * Products as the sum of their tanks: inventories add up, receipts, deliveries and adjustments are put together, and the
+ * Products as the sum of their tanks: inventories add up, receipts, deliveries, transfers and adjustments are put together, and the
  * limit is taken of the product's own throughput, its fixed part once.
  * @param tanks reconciled tanks, whose figures were accepted one by one
  * @source MPMS-23.1
@@ -35,7 +35,8 @@ function productResult(first: ReconciledTank, others: readonly ReconciledTank[])
     `${tanks.reduce((sum, { report }) => sum.plus(pick(report.result).value), new Decimal(0)).toFixed()} ${unit}`
   const outcome = lossGain({
     unit, limit: first.limit, opening: total((result) => result.opening), closing: total((result) => result.measuredClosing),
-    receipts: tanks.flatMap(({ figures }) => figures.receipts), deliveries: tanks.flatMap(({ figures }) => figures.deliveries), adjustments: tanks.flatMap(({ figures }) => figures.adjustments),
+    receipts: tanks.flatMap(({ figures }) => figures.receipts), deliveries: tanks.flatMap(({ figures }) => figures.deliveries),
+    transfersIn: tanks.flatMap(({ figures }) => figures.transfersIn), transfersOut: tanks.flatMap(({ figures }) => figures.transfersOut), adjustments: tanks.flatMap(({ figures }) => figures.adjustments),
   })
   return outcome.ok ? outcome.value : undefined
 }

@@ -25,7 +25,7 @@ export interface PeriodRecord {
 /**
  * Book against measured inventory over a period, per tank and per product.
  * Each tank runs from the inventory that stands for `from` to the one that stands for `to` ({@link boundaryInventory});
- * a ticket counts when both its gauges lie between the two, an adjustment when it takes effect after the first and not
+ * a ticket or stock movement counts when both its gauges lie between the two, an adjustment when it takes effect after the first and not
  * after the second. So a ticket partly outside the period counts in the month in whose inventories it shows, once.
  * A tank that cannot be reconciled is listed with the reason and leaves the rest standing; a product adds up its
  * reconciled tanks. Refuses `unreadable-value` and `period-backwards`; and, when not one tank can be reconciled, all
@@ -64,6 +64,7 @@ function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<Reconcil
       tank: tank.tank, product: tank.product, productName: tank.productName, openingAt: opening.value.at, closingAt: closing.value.at,
       receiptTickets: movements.filter(({ kind }) => kind === 'receipt').map(({ number }) => number),
       deliveryTickets: movements.filter(({ kind }) => kind === 'delivery').map(({ number }) => number),
+      transfers: movements.filter((movement) => columnOf(movement).startsWith('transfers')).map(({ seq, kind, number, change, unit, closedAt }) => ({ seq, kind, number, at: closedAt, nsv: { value: change, unit } })),
       result, steps: [...unbookedSteps(inventories, movements, tank.volumeUnit)],
     },
   })))
@@ -76,14 +77,25 @@ function belongs(movement: BookedMovement, opening: MeasuredInventory, closing: 
   return from <= instant(movement.openedAt) && instant(movement.closedAt) <= to
 }
 
+type Column = 'receipts' | 'deliveries' | 'transfersIn' | 'transfersOut' | 'adjustments'
+
+/** Under which head a movement is added up; what an adjustment is, or corrects another period, keeps its sign. */
+function columnOf(movement: BookedMovement): Column {
+  if (!isGauged(movement)) return 'adjustments'
+  switch (movement.kind) {
+    case 'receipt': return 'receipts'
+    case 'delivery': return 'deliveries'
+    case 'tank-to-tank': case 'blend': case 'regrade': return movement.change.startsWith('-') ? 'transfersOut' : 'transfersIn'
+    default: return 'adjustments'
+  }
+}
+
 function figuresOf(tank: TankRecord, opening: MeasuredInventory, closing: MeasuredInventory, movements: readonly BookedMovement[]): ReconciledTank['figures'] {
-  const ticketOf = (movement: BookedMovement): 'receipt' | 'delivery' | null =>
-    isGauged(movement) && (movement.kind === 'receipt' || movement.kind === 'delivery') ? movement.kind : null
-  const changes = (kind: 'receipt' | 'delivery' | null, negated: boolean): string[] =>
-    movements.filter((movement) => ticketOf(movement) === kind).map((movement) => `${negated ? negative(movement.change) : movement.change} ${movement.unit}`)
+  const changes = (column: Column): string[] => movements.filter((movement) => columnOf(movement) === column)
+    .map(({ change, unit }) => `${column === 'deliveries' || column === 'transfersOut' ? negative(change) : change} ${unit}`)
   return {
     unit: tank.volumeUnit, opening: `${opening.nsv} ${opening.unit}`, closing: `${closing.nsv} ${closing.unit}`,
-    receipts: changes('receipt', false), deliveries: changes('delivery', true), adjustments: changes(null, false),
+    receipts: changes('receipts'), deliveries: changes('deliveries'), transfersIn: changes('transfersIn'), transfersOut: changes('transfersOut'), adjustments: changes('adjustments'),
   }
 }
 

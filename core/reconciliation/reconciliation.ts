@@ -23,6 +23,8 @@ export const tankReconciliationSchema = z.strictObject({
   tank: z.string(), product: z.string(), productName: z.string(),
   openingAt: z.string(), closingAt: z.string(),
   receiptTickets: z.array(z.string()), deliveryTickets: z.array(z.string()),
+  /** Movements from and to other tanks or names, each as it was booked. */
+  transfers: z.array(z.strictObject({ seq: z.number().int(), kind: z.string(), number: z.string(), at: z.string(), nsv: quantitySchema })),
   result: lossGainSchema,
   steps: z.array(unbookedStepSchema),
 })

@@ -16,7 +16,7 @@ interface Stretch { readonly opening: Gauge; readonly closing: Gauge; readonly b
 /**
  * What nobody booked, step by step: the change between successive gauges of a tank.
  *   step = NSV(gauge) − NSV(gauge before) − what the book says happened between the two
- * Gauges are measured inventories and the opening and closing gauges of tickets. An inventory measured while a ticket
+ * Gauges are measured inventories and the opening and closing gauges of tickets and stock movements. An inventory measured while a ticket
  * was under way is no gauge of this list; tickets that overlap in time are taken as one, from their first opening to
  * their last closing; between the two gauges of a ticket there is a step only where its booked quantity differs from the
  * change of the tank, as by line fill. An adjustment at a gauge belongs to the step that ends there. The steps of a
@@ -30,7 +30,7 @@ export function unbookedSteps(inventories: readonly MeasuredInventory[], movemen
   const tickets = movements.filter(isGauged)
   const still = latestOfEachInstant(inventories).filter((measured) => !tickets.some((ticket) => underWay(ticket, instant(measured.at))))
   const stretches = [...still.map(inventoryStretch), ...ticketStretches(tickets)]
-    .toSorted((a, b) => a.opening.at - b.opening.at || a.closing.at - b.closing.at)
+    .toSorted((a, b) => a.opening.at - b.opening.at || a.closing.at - b.closing.at || turnOf(a) - turnOf(b))
   const intervals = stretches.flatMap((stretch, i) => {
     const before = stretches[i - 1]
     const gap: Stretch[] = before === undefined ? [] : [{ opening: before.closing, closing: stretch.opening, booked: new Decimal(0), ticket: false }]
@@ -49,6 +49,12 @@ export function unbookedSteps(inventories: readonly MeasuredInventory[], movemen
     })
   })
   return steps
+}
+
+/** At one instant a new name comes before what is measured under it, and an old one is given up after. */
+function turnOf({ ticket, opening, closing }: Stretch): number {
+  if (!ticket || opening.at !== closing.at) return 0
+  return opening.nsv.isZero() ? -1 : 1
 }
 
 function adjustmentsByInterval(adjustments: readonly BookedMovement[], intervals: readonly Stretch[]): readonly Decimal[] {

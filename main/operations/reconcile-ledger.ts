@@ -1,5 +1,5 @@
 import { versionInForce } from '../../core/ledger/index.ts'
-import { BOUNDARY_WINDOW_HOURS, reconcilePeriod, type BookedMovement, type Reconciliation, type TankRecord } from '../../core/reconciliation/index.ts'
+import { BOUNDARY_WINDOW_HOURS, reconcilePeriod, underEachName, type BookedMovement, type NamedProduct, type Reconciliation, type TankRecord } from '../../core/reconciliation/index.ts'
 import { parseInstant } from '../../core/gauge/index.ts'
 import { allOf, orRefuse } from '../../core/refusal/index.ts'
 import type { LedgerStore } from '../store/index.ts'
@@ -14,7 +14,8 @@ export async function reconcileLedger(store: LedgerStore, { from, to }: { readon
   const head = await store.head()
   const terminal = orRefuse(terminalOn(record, 'ledger'))
   const tanks = await Promise.all(tanksInForce(record, to).map((tank) => recordOf(store, tank, shifted(from, -WINDOW), shifted(to, WINDOW))))
-  return orRefuse(reconcilePeriod({ terminal, from, to, tanks, limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
+  const named = (code: string): NamedProduct | undefined => productNamed(record, code, to)
+  return orRefuse(reconcilePeriod({ terminal, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
 }
 
 type Tank = Omit<TankRecord, 'measurements' | 'movements'>
@@ -24,14 +25,19 @@ function tanksInForce(record: OnRecord, at: string): readonly Tank[] {
   const codes = [...new Set(record.tanks.map((entry) => entry.body.tank.code))]
   return codes.flatMap((code): readonly Tank[] => {
     const tank = tankInForce(record, code, at, 'to')
-    const product = tank.ok ? versionInForce(record.products, tank.value.value.product, at)?.body.product : undefined
-    return product === undefined ? [] : [{ tank: code, product: product.code, productName: product.name, volumeUnit: product.volumeUnit }]
+    const product = tank.ok ? productNamed(record, tank.value.value.product, at) : undefined
+    return product === undefined ? [] : [{ tank: code, ...product }]
   })
+}
+
+function productNamed(record: OnRecord, code: string, at: string): NamedProduct | undefined {
+  const product = versionInForce(record.products, code, at)?.body.product
+  return product && { product: code, productName: product.name, volumeUnit: product.volumeUnit }
 }
 
 async function recordOf(store: LedgerStore, tank: Tank, from: string, to: string): Promise<TankRecord> {
   const [measurements, closing, under] = await Promise.all([store.measurements(from, to, tank.tank), store.movements(from, to, tank.tank), store.overlapping(tank.tank, from, to)])
-  const movements: readonly BookedMovement[] = [...new Map([...closing, ...under].map((movement) => [movement.seq, movement])).values()]
+  const movements: readonly BookedMovement[] = [...new Map([...closing, ...under].map((movement) => [`${movement.seq} ${movement.product}`, movement])).values()]
   return { ...tank, measurements, movements }
 }
 

@@ -2,23 +2,22 @@ import { Fragment, useState, type ReactNode } from 'react'
 import type { Reconciliation } from '../../core/reconciliation/index.ts'
 import { Figure } from '../parts/Figure.tsx'
 import { words } from '../words/en.ts'
-import { FIGURES, monthRows, toggled, type MonthRow } from './month-rows.ts'
+import { figuresOf, monthRows, toggled, type MonthFigure, type MonthRow } from './month-rows.ts'
 import { ProductDetails, TankDetails } from './RowDetails.tsx'
 
 interface MonthTableProps { readonly report: Reconciliation; readonly zone: string }
 
-const COLUMNS = FIGURES.length + 4
-
 /** A row per tank under its product; a row unfolds to its steps and its trend. */
 export function MonthTable({ report, zone }: MonthTableProps): ReactNode {
   const t = words.month
+  const figures = figuresOf(report)
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set())
   return (
     <table className="dense month-table" aria-label={t.table}>
       <thead>
         <tr>
           <th scope="col">{t.columns.tank}</th>
-          {FIGURES.map((figure) => <th key={figure} scope="col" className="end">{t.columns[figure]}</th>)}
+          {figures.map((figure) => <th key={figure} scope="col" className="end">{t.columns[figure]}</th>)}
           <th scope="col" className="end">{t.columns.percent}</th>
           <th scope="col" className="end">{t.columns.limit}</th>
           <th scope="col">{t.columns.verdict}</th>
@@ -32,9 +31,9 @@ export function MonthTable({ report, zone }: MonthTableProps): ReactNode {
             <Fragment key={row.key}>
               <tr className={row.kind === 'product' ? 'month-product' : undefined} onClick={toggle}>
                 <th scope="row"><button type="button" aria-expanded={unfolded} title={nameOfRow(row)} onClick={(event) => { event.stopPropagation(); toggle() }}><span aria-hidden="true">{unfolded ? '▾' : '▸'}</span> {headOfRow(row)}</button></th>
-                <RowFigures row={row} />
+                <RowFigures row={row} figures={figures} />
               </tr>
-              {unfolded && <tr className="month-unfolded"><td colSpan={COLUMNS}>{row.kind === 'tank' ? <TankDetails report={report} tank={row.tank} zone={zone} /> : <ProductDetails report={report} product={row.product} name={row.name} result={row.result} />}</td></tr>}
+              {unfolded && <tr className="month-unfolded"><td colSpan={figures.length + 4}>{row.kind === 'tank' ? <TankDetails report={report} tank={row.tank} zone={zone} /> : <ProductDetails report={report} product={row.product} name={row.name} result={row.result} />}</td></tr>}
             </Fragment>
           )
         })}
@@ -51,12 +50,12 @@ function nameOfRow(row: MonthRow): string {
   return row.kind === 'tank' ? words.month.unfold(row.tank.tank) : words.month.unfoldProduct(row.name)
 }
 
-function RowFigures({ row: { result } }: { readonly row: MonthRow }): ReactNode {
+function RowFigures({ row: { result }, figures }: { readonly row: MonthRow; readonly figures: readonly MonthFigure[] }): ReactNode {
   const t = words.month
   const tone = result.verdict === 'within-limit' ? undefined : result.verdict === 'loss-outside-limit' ? 'verdict-loss' : 'verdict-gain'
   return (
     <>
-      {FIGURES.map((figure) => <td key={figure} className="end"><Figure value={result[figure].value} unit={result[figure].unit} unitInHead signed={figure === 'lossGain'} /></td>)}
+      {figures.map((figure) => <td key={figure} className="end"><Figure value={result[figure].value} unit={result[figure].unit} unitInHead signed={figure === 'lossGain'} /></td>)}
       <td className="end"><Figure value={result.percent} unit="%" unitInHead signed /></td>
       <td className="end"><Figure value={result.limit.value} unit={result.limit.unit} unitInHead /></td>
       <td className={tone}>{t.verdicts[result.verdict]}</td>

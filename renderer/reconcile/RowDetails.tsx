@@ -1,6 +1,7 @@
 import { useMemo, type ReactNode } from 'react'
 import { trendChart } from '../../core/chart/index.ts'
 import type { Reconciliation, TankReconciliation } from '../../core/reconciliation/index.ts'
+import { addressOf } from '../app/route.ts'
 import { Chart } from '../charts/Chart.tsx'
 import { Figure } from '../parts/Figure.tsx'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
@@ -20,6 +21,7 @@ export function TankDetails({ report, tank, zone }: TankDetailsProps): ReactNode
         <Chart option={option} label={t.trendLabel(tank.tank)} height={260} />
         <Limit result={tank.result} />
         <p><Tickets title={t.tickets.receipts} numbers={tank.receiptTickets} /> <Tickets title={t.tickets.deliveries} numbers={tank.deliveryTickets} /></p>
+        {tank.transfers.length > 0 && <p><Transfers tank={tank} /></p>}
       </div>
       <StepsTable tank={tank} zone={zone} />
       <HowComputed result={tank.result} />
@@ -50,6 +52,12 @@ function Limit({ result }: { readonly result: TankReconciliation['result'] }): R
 
 function Tickets({ title, numbers }: { readonly title: string; readonly numbers: readonly string[] }): ReactNode {
   return <span className="month-tickets">{title} {numbers.length === 0 ? words.month.tickets.none : numbers.map((number, i) => <span key={number}>{i > 0 && ', '}<TicketLink number={number} /></span>)}. </span>
+}
+
+/** Movements from and to other tanks or names, each with what it booked here. */
+function Transfers({ tank: { transfers } }: { readonly tank: TankReconciliation }): ReactNode {
+  const t = words.month
+  return <span className="month-tickets">{t.transfers} {transfers.map(({ seq, kind, number, nsv }, i) => <span key={seq}>{i > 0 && ', '}<a href={addressOf('stock', ['moved', String(seq)])}>{t.transfer(kind, number)}</a> <Figure value={nsv.value} unit={nsv.unit} signed /></span>)}. </span>
 }
 
 function HowComputed({ result }: { readonly result: TankReconciliation['result'] }): ReactNode {

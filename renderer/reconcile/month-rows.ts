@@ -11,12 +11,19 @@ export type MonthRow =
 export function monthRows(report: Reconciliation): readonly MonthRow[] {
   return report.products.flatMap(({ product, productName, result }): MonthRow[] => [
     { kind: 'product', key: `product ${product}`, product, name: productName, unit: result.lossGain.unit, result },
-    ...report.tanks.filter((tank) => tank.product === product).map((tank): MonthRow => ({ kind: 'tank', key: `tank ${tank.tank}`, tank, result: tank.result })),
+    ...report.tanks.filter((tank) => tank.product === product).map((tank): MonthRow => ({ kind: 'tank', key: `tank ${tank.tank} ${tank.product}`, tank, result: tank.result })),
   ])
 }
 
-/** The figures of a row in the order of the columns. */
-export const FIGURES = ['opening', 'receipts', 'deliveries', 'adjustments', 'bookClosing', 'measuredClosing', 'lossGain', 'throughput'] as const satisfies readonly (keyof Result)[]
+const BEFORE = ['opening', 'receipts'] as const
+const AFTER = ['adjustments', 'bookClosing', 'measuredClosing', 'lossGain', 'throughput'] as const
+export type MonthFigure = (typeof BEFORE)[number] | 'transfersIn' | 'deliveries' | 'transfersOut' | (typeof AFTER)[number]
+
+/** The figures of a row in the order of the columns; transfers only where there were some. */
+export function figuresOf({ tanks }: Pick<Reconciliation, 'tanks'>): readonly MonthFigure[] {
+  const moved = tanks.some(({ transfers }) => transfers.length > 0)
+  return [...BEFORE, ...(moved ? ['transfersIn' as const] : []), 'deliveries', ...(moved ? ['transfersOut' as const] : []), ...AFTER]
+}
 
 /** Rows that are unfolded, after one was folded or unfolded. */
 export function toggled(open: ReadonlySet<string>, key: string): ReadonlySet<string> {

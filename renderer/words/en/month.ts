@@ -7,7 +7,7 @@ export const month = {
   nothing: 'No tank has been gauged yet. Record inventories in Transfer, then reconcile here.',
   pdf: 'Save PDF', csv: 'Save CSV', adjust: 'Post adjustment …', asking: 'Reconciling …', saved: 'The file went to your downloads.',
   table: 'Book against measured, net standard volume',
-  columns: { tank: 'Tank', opening: 'Opening measured', receipts: 'Receipts', deliveries: 'Deliveries', adjustments: 'Adjust.', bookClosing: 'Book closing', measuredClosing: 'Measured closing', lossGain: 'Loss/gain', throughput: 'Throughput', percent: '%', limit: 'Limit ±', verdict: 'Verdict' },
+  columns: { tank: 'Tank', opening: 'Opening measured', receipts: 'Receipts', deliveries: 'Deliveries', transfersIn: 'Transf. in', transfersOut: 'Transf. out', adjustments: 'Adjust.', bookClosing: 'Book closing', measuredClosing: 'Measured closing', lossGain: 'Loss/gain', throughput: 'Throughput', percent: '%', limit: 'Limit ±', verdict: 'Verdict' },
   verdicts: { 'within-limit': 'within limit', 'loss-outside-limit': 'loss outside limit', 'gain-outside-limit': 'gain outside limit' },
   all: (name: string, unit: string): string => `${name} [${unit}]`,
   bases: { deliveries: 'deliveries', receipts: 'receipts', 'receipts-and-deliveries': 'receipts and deliveries', 'opening-and-receipts': 'opening and receipts' },
@@ -20,7 +20,7 @@ export const month = {
   unfold: (tank: string): string => `Unbooked steps of ${tank}`, unfoldProduct: (name: string): string => `Trend of ${name}`,
   steps: { label: (tank: string): string => `Unbooked steps of ${tank}`, from: 'From', to: 'To', change: 'Change', perDay: 'Per day', cumulative: 'Cumulative', none: 'No unbooked step: every two gauges enclose a ticket.' },
   limitOf: (percent: string, source: string): string => `Limit ± ${percent}. Set by: ${source}.`, throughputOf: (base: string): string => `Throughput counts ${base}.`,
-  tickets: { receipts: 'Receipts:', deliveries: 'Deliveries:', none: 'none' }, howComputed: 'How it was computed',
+  tickets: { receipts: 'Receipts:', deliveries: 'Deliveries:', none: 'none' }, transfers: 'Transfers:', transfer: (kind: string, number: string): string => `${kind.replaceAll('-', ' ')}${number === '' ? '' : ` ${number}`}`, howComputed: 'How it was computed',
   trendLabel: (name: string): string => `Line chart: cumulative unbooked change of ${name} against time, with its limit as a band`, barsLabel: 'Bar chart: loss or gain of each tank on the band of its limit; the figures stand in the table above', barsTitle: 'Loss or gain against limits',
   anchor: (seq: number, head: string): string => `Reconciled on the ledger up to entry ${seq}, head ${head.slice(0, 16)}…`,
   adjustment: {

@@ -11,7 +11,7 @@ export function aStep(from: string, to: string, change: string, cumulative: stri
 export function aResult(lossGain: string, limit: string, verdict: TankReconciliation['result']['verdict'], unit = 'bbl'): TankReconciliation['result'] {
   const quantity = (value: string) => ({ value, unit })
   return {
-    opening: quantity('10000.00'), receipts: quantity('5000.00'), deliveries: quantity('4000.00'), adjustments: quantity('0.00'),
+    opening: quantity('10000.00'), receipts: quantity('5000.00'), deliveries: quantity('4000.00'), transfersIn: quantity('0.00'), transfersOut: quantity('0.00'), adjustments: quantity('0.00'),
     bookClosing: quantity('11000.00'), measuredClosing: quantity('10979.50'), lossGain: quantity(lossGain),
     throughput: quantity('4000.00'), throughputBase: 'deliveries', percent: '-0.513', limit: quantity(limit), limitSource: 'storage contract, clause 9',
     verdict, significance: null, worksheet: [],
@@ -19,7 +19,7 @@ export function aResult(lossGain: string, limit: string, verdict: TankReconcilia
 }
 
 function aTank(tank: string, product: string, result: TankReconciliation['result'], steps: readonly Step[]): TankReconciliation {
-  return { tank, product, productName: product === 'CRUDE' ? 'Crude oil' : 'Gas oil', openingAt: '2026-03-01T06:00:00Z', closingAt: '2026-04-01T05:00:00Z', receiptTickets: ['CPT-000001'], deliveryTickets: ['CPT-000003'], result, steps: [...steps] }
+  return { tank, product, productName: product === 'CRUDE' ? 'Crude oil' : 'Gas oil', openingAt: '2026-03-01T06:00:00Z', closingAt: '2026-04-01T05:00:00Z', receiptTickets: ['CPT-000001'], deliveryTickets: ['CPT-000003'], transfers: [], result, steps: [...steps] }
 }
 
 /** Two crude tanks in barrels of which one loses what the other gains, and a gas oil tank in cubic metres. */

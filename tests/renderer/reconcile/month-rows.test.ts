@@ -3,7 +3,7 @@ import { monthRows, toggled } from '../../../renderer/reconcile/month-rows.ts'
 import { aReport } from '../../core/chart/a-report.ts'
 
 it('puts every product above its tanks', () => {
-  expect(monthRows(aReport()).map((row) => row.key)).toEqual(['product CRUDE', 'tank T-101', 'tank T-102', 'product GASOIL', 'tank T-201'])
+  expect(monthRows(aReport()).map((row) => row.key)).toEqual(['product CRUDE', 'tank T-101 CRUDE', 'tank T-102 CRUDE', 'product GASOIL', 'tank T-201 GASOIL'])
 })
 
 it('shows the figures of the report as they stand', () => {
