@@ -14,16 +14,30 @@ export interface FirstDifference {
  * @source HOUSE verification
  */
 export function firstDifference(stands: unknown, gives: unknown, place: readonly string[] = []): FirstDifference | undefined {
-  if (stands === gives) return undefined
+  return isSame(stands, gives) ? undefined : located(stands, gives, place)
+}
+
+/** Whether two values are the same. Nearly always they are, so that nothing is written down on the way. */
+function isSame(one: unknown, other: unknown): boolean {
+  if (one === other) return true
+  if (!isData(one) || !isData(other) || Array.isArray(one) !== Array.isArray(other)) return false
+  for (const name in one) if (!isSame(one[name], other[name])) return false
+  for (const name in other) if (other[name] !== undefined && one[name] === undefined) return false
+  return true
+}
+
+function isData(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null
+}
+
+function located(stands: unknown, gives: unknown, place: readonly string[]): FirstDifference | undefined {
   if (typeof stands !== 'object' || typeof gives !== 'object' || stands === null || gives === null || Array.isArray(stands) !== Array.isArray(gives)) {
     return { place: place.join(', '), stands: said(stands), gives: said(gives) }
   }
   const [left, right] = [new Map<string, unknown>(Object.entries(stands)), new Map<string, unknown>(Object.entries(gives))]
   for (const name of new Set([...left.keys(), ...right.keys()])) {
     const [one, other] = [left.get(name), right.get(name)]
-    if (one === other) continue
-    const found = firstDifference(one, other, [...place, nameOf(one, nameOf(other, name))])
-    if (found !== undefined) return found
+    if (!isSame(one, other)) return located(one, other, [...place, nameOf(one, nameOf(other, name))])
   }
   return undefined
 }
