@@ -1,7 +1,6 @@
 import type { Kysely } from 'kysely'
 import type { DatabaseSync } from 'node:sqlite'
 import type { Schema } from './schema.ts'
-import type { ServerPlace } from './server-place.ts'
 
 /** A ledger in a file of its own. */
 export interface FileConnection {
@@ -16,7 +15,8 @@ export interface ServerConnection {
   readonly flavour: 'postgres'
   /** host:port/database. */
   readonly path: string
-  readonly place: ServerPlace
+  /** How long to wait for others, and for the server to come back when it broke off in the middle of a commit [ms]. */
+  readonly waitMs: number
   /** Version of the server, as it says it. */
   readonly version: string
   readonly db: Kysely<Schema>

@@ -32,7 +32,7 @@ export async function reachServer(address: string, waitMs: number): Promise<Serv
       current_setting('server_encoding') as encoding, current_setting('fsync') as fsync, current_schema() as schema`.execute(db)
     const wrong = server === undefined ? 'it says nothing of itself' : unfit(server)
     if (server === undefined || wrong !== undefined) throw new LedgerServerFault(place.shown, 'other', `No ledger can be kept at ${place.shown}: ${String(wrong)}.`)
-    return { flavour: 'postgres', path: place.shown, place, version: server.version.split(' ')[0] ?? server.version, db }
+    return { flavour: 'postgres', path: place.shown, waitMs, version: server.version.split(' ')[0] ?? server.version, db }
   } catch (error) {
     await db.destroy()
     throw error

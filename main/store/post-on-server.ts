@@ -12,8 +12,6 @@ const POSTING_LOCK = 0x4449504c
 /** Transactions that others made impossible: serialization failure, deadlock. */
 const TRY_AGAIN: readonly string[] = ['40001', '40P01']
 const MOST_TRIES = 10
-/** How long to look for what became of an entry when the connection broke while it was booked. */
-const SETTLE_MS = 20_000
 const PAUSE_MS = 500
 
 /** Postings of one desk wait for each other here, so that they take one connection and not all of them. */
@@ -28,15 +26,16 @@ export function postOnServer(server: ServerConnection, batch: Batch): Promise<re
 
 async function postInTurn(server: ServerConnection, batch: Batch): Promise<readonly Entry[]> {
   for (let tries = 1; ; tries += 1) {
-    let placed: readonly Entry[] = []
+    let tried: Tried | undefined
     try {
       return await alone(server.db, (desk) => desk.transaction().setIsolationLevel('serializable').execute(async (held) => {
-        await refuseNewerSchema(held, server.path)
-        placed = await postBatch(held, batch)
+        const writer = await beginWriting(held, server.path)
+        const placed = await postBatch(held, batch)
+        tried = { placed, writer }
         return placed
       }))
     } catch (error) {
-      if (isAway(error)) return settle(server, placed, error)
+      if (isAway(error)) return settle(server, tried, error)
       if (!TRY_AGAIN.includes(codeOf(error)) || tries === MOST_TRIES) throw error
     }
   }
@@ -58,27 +57,37 @@ export async function alone<T>(db: Kysely<Schema>, act: (desk: Kysely<Schema>) =
   })
 }
 
-/** A desk with an older program would leave out of the projections what it does not know. */
-async function refuseNewerSchema(db: Kysely<Schema>, path: string): Promise<void> {
-  const { rows: [{ steps } = { steps: 0 }] } = await sql<{ steps: number }>`select count(*) as steps from kysely_migration`.execute(db)
+/** What came to its commit: the entries, and the number that the server gave the transaction. */
+interface Tried { readonly placed: readonly Entry[]; readonly writer: string }
+
+/** Gives the server's number of the transaction. A desk with an older program would leave out of the projections what it does not know. */
+async function beginWriting(db: Kysely<Schema>, path: string): Promise<string> {
+  const { rows: [{ steps, writer } = { steps: 0, writer: '' }] } = await sql<{ steps: number; writer: string }>`select count(*) as steps, pg_current_xact_id()::xid::text as writer from kysely_migration`.execute(db)
   if (steps > MIGRATION_NAMES.length) throw new LedgerServerFault(path, 'other', `The ledger ${path} was brought to a newer version of this program at another desk. Update this one before you post; nothing was posted.`)
+  return writer
 }
 
 /**
  * The connection broke. What had not come to its commit is not booked. Else the answer to the commit was lost, and the
  * ledger itself is asked, once nobody can be booking it any more: the old connection holds the lock as long as it lives.
  */
-async function settle(server: ServerConnection, placed: readonly Entry[], cause: unknown): Promise<readonly Entry[]> {
-  const last = placed.at(-1)
-  if (last === undefined) throw new LedgerServerFault(server.path, 'away', `${cause instanceof Error ? cause.message : String(cause)} Nothing was posted.`, cause)
-  for (const until = Date.now() + SETTLE_MS; Date.now() < until; await setTimeout(PAUSE_MS)) {
-    const hash = await alone(server.db, (desk) => desk.selectFrom('entry').select('hash').where('seq', '=', last.seq).executeTakeFirst())
-      .then((row) => row?.hash ?? 'none', () => undefined)
-    if (hash === last.hash) return placed
-    if (hash !== undefined) throw new LedgerServerFault(server.path, 'other', `The connection to the ledger ${server.path} broke while ${inWords(placed)} was being booked. It was not booked; post it again.`, cause)
+async function settle(server: ServerConnection, tried: Tried | undefined, cause: unknown): Promise<readonly Entry[]> {
+  const last = tried?.placed.at(-1)
+  if (tried === undefined || last === undefined) throw new LedgerServerFault(server.path, 'away', `${cause instanceof Error ? cause.message : String(cause)} Nothing was posted.`, cause)
+  const { placed } = tried
+  for (const until = Date.now() + server.waitMs; Date.now() < until; await setTimeout(PAUSE_MS)) {
+    const booked = await alone(server.db, (desk) => isThere(desk, last, tried.writer)).catch(() => undefined)
+    if (booked === true) return placed
+    if (booked === false) throw new LedgerServerFault(server.path, 'other', `The connection to the ledger ${server.path} broke while ${inWords(placed)} was being booked. It was not booked; post it again.`, cause)
   }
   throw new LedgerServerFault(server.path, 'away', `The connection to the ledger ${server.path} broke while ${inWords(placed)} was being booked, and its server has not answered since. `
     + `It may or may not be booked. When the server is back, look for ${inWords(placed)} in ${placed.some(isTicket) ? 'the register' : 'the ledger'} before you post again.`, cause)
+}
+
+/** Whether an entry is there and was put there by this transaction: another desk may have posted the very same since. */
+async function isThere(db: Kysely<Schema>, { seq, hash }: Entry, writer: string): Promise<boolean> {
+  const row = await db.selectFrom('entry').select('hash').where('seq', '=', seq).where(sql<string>`xmin::text`, '=', writer).executeTakeFirst()
+  return row?.hash === hash
 }
 
 function isTicket(entry: Entry): boolean {
