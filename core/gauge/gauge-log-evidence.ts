@@ -9,7 +9,8 @@ import type { GaugeSnapshot } from './snapshot.ts'
 
 /**
  * Whether the tank was still when a gauge that was picked from a log was taken: a line for the worksheet, and an exception
- * to be printed where it was not. The snapshot's time and level must be those of the log, `gauge-differs-from-log`.
+ * to be printed where it was not. The snapshot's time and level must be those of the log, `gauge-differs-from-log`; a
+ * snapshot with a probe has its level from the probe's pressures, and only its time is the log's.
  * Refuses texts that cannot be read, and `log-not-in-order`.
  * @param snapshot with or without a log
  * @param path of the snapshot
@@ -35,8 +36,8 @@ export function logEvidence(snapshot: GaugeSnapshot, path: string): Outcome<Evid
   return accepted({ lines: lines(log, judged.rate), exceptions: unsettled(judged, `${path}.log`).map(exceptionFrom) })
 }
 
-/** Time and level of the snapshot are those of the last reading that it keeps. */
-function differs({ at, level, log }: GaugeSnapshot, levels: readonly (TimedLevel & { readonly order: string })[], path: string): readonly Finding[] {
+/** Time and level of the snapshot, unless a probe gives it, are those of the last reading that it keeps. */
+function differs({ at, level, log, probe }: GaugeSnapshot, levels: readonly (TimedLevel & { readonly order: string })[], path: string): readonly Finding[] {
   const last = log?.levels.at(-1)
   const read = levels.at(-1)
   if (last === undefined || read === undefined || levels.length < (log?.levels.length ?? 0)) return []
@@ -44,6 +45,7 @@ function differs({ at, level, log }: GaugeSnapshot, levels: readonly (TimedLevel
   const clause = 'HOUSE gauge log'
   const instant = parseInstant(at, '')
   if (instant.ok && instant.value.order !== read.order) findings.push({ code: 'gauge-differs-from-log', path: `${path}.at`, value: at, limit: last.at, clause })
+  if (probe !== undefined) return findings
   const innage = 'innage' in level ? parseLength(level.innage, '') : undefined
   if (innage === undefined) findings.push({ code: 'gauge-differs-from-log', path: `${path}.level`, value: 'a level that is not the log\'s', limit: last.level, clause })
   else if (innage.ok && !millimetres(innage.value).equals(read.level) && 'innage' in level) findings.push({ code: 'gauge-differs-from-log', path: `${path}.level.innage`, value: level.innage, limit: last.level, clause })

@@ -35,5 +35,5 @@ export function levelsOf(log: GaugeLog, tank: string, path: string): Outcome<rea
   }
   if (findings.length > 0) return refused(...findings)
   if (levels.length > 0) return accepted(levels)
-  return refused({ code: 'missing-value', path, value: '', limit: `no line of ${tank} has a level`, clause: 'HOUSE gauge log' })
+  return refused({ code: 'missing-value', path, value: '', limit: `no line of ${tank} has a level${own.some(({ modules }) => modules !== undefined) ? ', and the heights of its probe are not known' : ''}`, clause: 'HOUSE gauge log' })
 }

@@ -4,9 +4,14 @@ import { discriminate } from '../rounding/index.ts'
 import { quantitySchema } from '../worksheet/index.ts'
 import { gaugeLogSchema, type GaugeLog, type PickedFromLog } from './gauge-log.ts'
 import { levelsOf, type LoggedLevel } from './gauge-log-levels.ts'
+import { fromPressuresSchema, probeSetupSchema } from './gauge-log-probe.ts'
 import { judgeSettled, SETTLED, windowBefore, type SettledRule } from './settled.ts'
 
-export const pickGaugesInputSchema = z.strictObject({ log: gaugeLogSchema, tank: z.string().min(1).max(40) })
+export const pickGaugesInputSchema = z.strictObject({
+  log: gaugeLogSchema, tank: z.string().min(1).max(40),
+  /** The tank's probe, by which lines with pressures but no level have one. */
+  probe: probeSetupSchema.optional(),
+})
 
 const place = z.strictObject({ line: z.number(), at: z.string(), level: quantitySchema })
 
@@ -20,6 +25,8 @@ export const pickedGaugesSchema = z.strictObject({
   still: z.array(z.strictObject({ from: place, to: place })),
   /** Between two still times: what moved, and the gauges that open and close it. */
   movements: z.array(z.strictObject({ kind: z.enum(['receipt', 'delivery']), opening: place, closing: place, change: quantitySchema })),
+  /** Levels that were computed from a probe's pressures; absent where none was to be. */
+  fromPressures: fromPressuresSchema.optional(),
 })
 export type PickedGauges = Readonly<z.infer<typeof pickedGaugesSchema>>
 type Place = z.infer<typeof place>

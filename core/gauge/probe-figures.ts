@@ -46,17 +46,28 @@ export interface ProbeFigures {
  * @source MPMS-16.2 mass from head pressure
  */
 export function figuresOf(reading: ProbeReading, count: number, volumeBelow: VolumeBelow, at: (field: string) => string): Outcome<ProbeFigures> {
+  return andThen(checkCovered(reading, count, at), (covered) => andThen(findWater(layersOf(covered), covered, reading, at), ({ layers, top }) =>
+    andThen(allOf<{ strata: readonly Stratum[]; heel: number }>({ strata: strataOf(layers, volumeBelow, reading), heel: volumeBelow(covered.lowest.h) }), ({ strata, heel }) =>
+      accepted(figuresFrom(reading, covered, strata, heel, top)))))
+}
+
+/**
+ * Spans and level of a probe, where they can be true.
+ * Refuses `out-of-range`: fewer than two covered modules, the highest covered, a density that no liquid has.
+ * @param reading the probe in SI
+ * @param count how many modules are covered
+ * @param at path of a field
+ * @source MPMS-16.2 sensor positions
+ */
+export function checkCovered(reading: ProbeReading, count: number, at: (field: string) => string): Outcome<CoveredProbe> {
   const clause = 'MPMS-16.2 sensor positions'
   const covered = coveredProbe(reading, count)
   if (covered === undefined) return refused({ code: 'out-of-range', path: at('modules'), value: 'fewer than two covered modules', limit: 'at least two covered, for a density between them', clause })
-  const { level, lowest } = covered
   const impossible = covered.spans.findIndex(({ density }) => density < STRATUM_DENSITY.from || density > STRATUM_DENSITY.to)
   const wrong = covered.spans[impossible]
   if (wrong !== undefined) return refused({ code: 'out-of-range', path: at(`modules.${impossible}`), value: `a density of ${display(wrong.density, 1)} kg/m3 above ${wrong.lower.name}`, limit: `${STRATUM_DENSITY.from} to ${STRATUM_DENSITY.to} kg/m3; check the modules on both sides`, clause })
-  if (level >= reading.vapour.h) return refused({ code: 'out-of-range', path: at('modules'), value: 'a level above the highest module', limit: `below ${reading.vapour.name}, which must stand in the vapour`, clause })
-  return andThen(findWater(layersOf(covered), covered, reading, at), ({ layers, top }) =>
-    andThen(allOf<{ strata: readonly Stratum[]; heel: number }>({ strata: strataOf(layers, volumeBelow, reading), heel: volumeBelow(lowest.h) }), ({ strata, heel }) =>
-      accepted(figuresFrom(reading, covered, strata, heel, top))))
+  if (covered.level >= reading.vapour.h) return refused({ code: 'out-of-range', path: at('modules'), value: 'a level above the highest module', limit: `below ${reading.vapour.name}, which must stand in the vapour`, clause })
+  return accepted(covered)
 }
 
 function figuresFrom(reading: ProbeReading, covered: CoveredProbe, strata: readonly Stratum[], heel: number, waterLevel: number | undefined): ProbeFigures {

@@ -5,7 +5,7 @@ import { exceptionSchema, quantitySchema, worksheetLineSchema } from '../workshe
 const written = z.string().min(1).max(64)
 
 /** One module of the probe: its height, what it reads, and what it was off at its last zero check. */
-const moduleSchema = z.strictObject({
+export const probeModuleSchema = z.strictObject({
   name: z.string().regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,11}$/),
   /** Height above the probe's own zero: above datum, unless `datumOffset` says otherwise. */
   height: written,
@@ -18,7 +18,7 @@ const moduleSchema = z.strictObject({
 
 /** What a hydrostatic probe showed at one moment: 3 to 12 modules in one vertical pipe, lowest first; the highest stands in the vapour. */
 export const probeReadingSchema = z.strictObject({
-  modules: z.array(moduleSchema).min(3).max(12),
+  modules: z.array(probeModuleSchema).min(3).max(12),
   /** Height of the probe's zero above the tank's datum, `35 mm`; absent: heights are above datum. */
   datumOffset: written.optional(),
   /** Local acceleration of free fall, `9.80665 m/s2`. */

@@ -1,8 +1,9 @@
 import { useMemo, useReducer, useState, type ReactNode } from 'react'
 import { gaugeLogChart } from '../../core/chart/index.ts'
-import type { GaugeLog, PickedGauges } from '../../core/gauge/index.ts'
+import { pickedFrom, type ComputedLevels, type PickedGauges, type ProbeSetup } from '../../core/gauge/index.ts'
+import type { Tank } from '../../core/tank/index.ts'
 import { useKey } from '../app/keys.tsx'
-import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import { useZone } from '../app/TerminalContext.tsx'
 import { useBridge } from '../bridge/BridgeContext.tsx'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { callError } from '../bridge/use-operation.ts'
@@ -21,12 +22,22 @@ import { withPressures } from './probe-form.ts'
 
 type Movement = PickedGauges['movements'][number]
 
+interface LogPickerProps {
+  /** The log, with levels from pressures where they could be had. */
+  readonly levels: ComputedLevels
+  readonly picked: PickedGauges
+  readonly tank: Tank
+  /** The tank's probe, as its sheet has it. */
+  readonly setup: ProbeSetup | undefined
+  readonly isFor: FilledFor | undefined
+}
+
 /** A log on the screen: level against time, a moment to move through it, the movements found, and what opens and closes the transfer. */
-export function LogPicker({ log, picked, isFor }: { readonly log: GaugeLog; readonly picked: PickedGauges; readonly isFor: FilledFor | undefined }): ReactNode {
+export function LogPicker({ levels, picked, tank, setup, isFor }: LogPickerProps): ReactNode {
+  const { log, computed } = levels
   const t = words.probe.log
   const zone = useZone()
   const bridge = useBridge()
-  const { now } = useTerminal()
   const [pick, act] = useReducer((state: LogPick, action: LogAction) => logPick(state, action, picked), picked, beginPick)
   const [failed, setFailed] = useState<RefusedByMain | FaultInMain | null>(null)
   const [gone, setGone] = useState(false)
@@ -41,22 +52,23 @@ export function LogPicker({ log, picked, isFor }: { readonly log: GaugeLog; read
   const transfer = chosenTransfer(pick, picked)
   const fill = async (): Promise<void> => {
     if (!transfer) return
-    const [opening, closing] = [transfer.opening, transfer.closing].map((line) => gaugeFromLog(log, picked.tank, line, zone))
+    const [opening, closing] = [transfer.opening, transfer.closing].map((line) => gaugeFromLog(log, line, { tank, setup, computed, zone }))
     if (!opening || !closing) return
     try {
       if (isFor) setGone(!(await fillTransfer(bridge, isFor.draft, { opening, closing })))
-      else await beginFilled(bridge, { kind: transfer.kind, tank: picked.tank, product: now.tanks.find(({ code }) => code === picked.tank)?.product ?? '' }, { opening, closing })
+      else await beginFilled(bridge, { kind: transfer.kind, tank: tank.code, product: tank.product }, { opening, closing })
     } catch (error) {
       setFailed(callError(error))
     }
   }
-  const hasProbe = useMemo(() => log.lines.some(({ tank, modules }) => tank === picked.tank && modules !== undefined), [log, picked])
+  const hasProbe = useMemo(() => log.lines.some((line) => line.tank === tank.code && line.modules !== undefined), [log, tank])
   const read = log.lines.find(({ line }) => line === moment?.line)
   const toProbe = async (): Promise<void> => {
     const { modules, at, line } = read ?? {}
     if (modules === undefined || at === undefined || line === undefined) return
+    const from = pickedFrom(log, tank.code, line)
     try {
-      await fillProbe(bridge, picked.tank, (kept) => withPressures(kept, modules, localTime(at, zone)), isFor && { ...isFor, gauge: chosenAs(pick, line) ?? isFor.gauge })
+      await fillProbe(bridge, tank.code, (kept) => withPressures(kept, modules, localTime(at, zone), from.ok ? from.value : null), isFor && { ...isFor, gauge: chosenAs(pick, line) ?? isFor.gauge })
     } catch (error) {
       setFailed(callError(error))
     }
@@ -69,7 +81,7 @@ export function LogPicker({ log, picked, isFor }: { readonly log: GaugeLog; read
   useKey('p', t.toProbe, () => void toProbe(), { ...keys, when: read?.modules !== undefined })
   useKey('ctrl+enter', t.fill, () => void fill(), keys)
   const shown = (at: string): string => localTime(at, zone)
-  const says = moment ? t.momentSays(shown(moment.at), `${moment.level.value} mm`, moment.why, moment.settled) : ''
+  const says = moment ? t.momentSays(shown(moment.at), `${moment.level.value} mm${computed.includes(moment.line) ? ` ${t.fromPressures}` : ''}`, moment.why, moment.settled) : ''
   return (
     <div className="log">
       <Chart option={chart} label={t.chart} height={300} onPick={pressed} />

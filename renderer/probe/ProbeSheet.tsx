@@ -49,7 +49,7 @@ export function ProbeSheet({ id, tank, start, isFor }: { readonly id: string; re
   const product = now.products.find(({ code }) => code === tank.product)
   const [failed, setFailed] = useState<RefusedByMain | FaultInMain | null>(null)
   const [gone, setGone] = useState(false)
-  const gauge = computed.profile && gaugeFromProbe(computed.profile, computed.probe, form)
+  const gauge = computed.profile && gaugeFromProbe(computed.profile, computed.probe, form, zone)
   const ready = gauge !== undefined
   const use = (put: (filled: NonNullable<typeof gauge>) => Promise<unknown>) => (): void => {
     if (gauge) put(gauge).then((done) => setGone(done === false), (error: unknown) => setFailed(callError(error)))

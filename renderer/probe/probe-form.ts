@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { LoggedLine, WrittenProbe } from '../../core/gauge/index.ts'
+import { pickedFromLogSchema, type LoggedLine, type PickedFromLog, type ProbeSetup, type WrittenProbe } from '../../core/gauge/index.ts'
 import { begun, edited, redone, undone, type History } from '../gauge/history.ts'
 
 const text = z.string().max(64)
@@ -20,6 +20,8 @@ export const probeFormSchema = z.strictObject({
     gravity: text, vapourDensity: text, pressureUncertainty: text, zeroLimit: text, datumOffset: text, airDensity: text, waterThreshold: text, waterDensity: text, dryDensity: text,
     bulgingCoefficient: text, bulgingTableDensity: text, roofMass: text,
   }),
+  /** Where in a gauge log its pressures stood. */
+  log: pickedFromLogSchema.nullable().default(null),
 })
 export type ProbeForm = Readonly<z.infer<typeof probeFormSchema>>
 export type ModuleField = keyof ProbeForm['modules'][number]
@@ -29,7 +31,7 @@ const EMPTY_MODULE: ProbeForm['modules'][number] = { name: '', height: '', press
 /** A new reading: six modules to fill in, nothing else. No value is ever invented. */
 export function newProbe(tank: string): ProbeForm {
   const settings = { gravity: '', vapourDensity: '', pressureUncertainty: '', zeroLimit: '', datumOffset: '', airDensity: '', waterThreshold: '', waterDensity: '', dryDensity: '', bulgingCoefficient: '', bulgingTableDensity: '', roofMass: '' }
-  return { tank, at: '', by: '', modules: Array.from({ length: 6 }, (_, i) => ({ ...EMPTY_MODULE, name: `M${i + 1}` })), settings }
+  return { tank, at: '', by: '', modules: Array.from({ length: 6 }, (_, i) => ({ ...EMPTY_MODULE, name: `M${i + 1}` })), settings, log: null }
 }
 
 /** The sheet with a probe's reading from a file; time and reader stay. Offsets that stand in the ledger take the place of empty ones. */
@@ -39,20 +41,21 @@ export function withProbe(form: ProbeForm, probe: WrittenProbe, standing: Readon
     datumOffset: probe.datumOffset ?? '', airDensity: probe.airDensity ?? '', waterThreshold: probe.waterThreshold ?? '', waterDensity: probe.waterDensity ?? '',
     dryDensity: probe.dryDensity ?? '', bulgingCoefficient: probe.bulging?.coefficient ?? '', bulgingTableDensity: probe.bulging?.tableDensity ?? '', roofMass: probe.roofMass ?? '',
   }
-  return { ...form, settings, modules: probe.modules.map((module) => ({ ...module, offset: module.offset ?? standing.get(module.name) ?? '' })) }
+  return { ...form, log: null, settings, modules: probe.modules.map((module) => ({ ...module, offset: module.offset ?? standing.get(module.name) ?? '' })) }
 }
 
 /**
  * The sheet with the pressures and temperatures of another moment, lowest module first; who read them is not known. Names,
- * heights, offsets and settings stay. A module that has a height, but was not read, waits for its pressure.
+ * heights, offsets and settings stay. A module that has a height, but was not read, waits for its pressure. Where they stood in
+ * a log is kept, so that whether the tank was still goes with them.
  */
-export function withPressures(form: ProbeForm, read: NonNullable<LoggedLine['modules']>, at: string): ProbeForm {
+export function withPressures(form: ProbeForm, read: NonNullable<LoggedLine['modules']>, at: string, log: PickedFromLog | null): ProbeForm {
   const unread = form.modules.slice(read.length).filter(({ height, offset }) => height.trim() !== '' || offset.trim() !== '')
   const modules = [
     ...read.map(({ pressure, temperature }, i) => ({ ...(form.modules[i] ?? { ...EMPTY_MODULE, name: `M${i + 1}` }), pressure, temperature })),
     ...unread.map((module) => ({ ...module, pressure: '', temperature: '' })),
   ]
-  return { ...form, at, by: '', modules }
+  return { ...form, at, by: '', modules, log }
 }
 
 /** The sheet with the offsets that stand in the ledger. */
@@ -70,6 +73,13 @@ export function probeOnSheet({ modules, settings }: ProbeForm): WrittenProbe {
     ...Object.fromEntries(Object.entries(terms).filter(([, value]) => value.trim() !== '')),
     ...(bulgingCoefficient.trim() === '' ? {} : { bulging: { coefficient: bulgingCoefficient, ...given('tableDensity', bulgingTableDensity) } }),
   }
+}
+
+/** What the sheet says of the tank's probe apart from a reading; undefined while a height or a setting that every probe has is empty. */
+export function setupOnSheet(form: ProbeForm): ProbeSetup | undefined {
+  if (NEEDED_SETTINGS.some((setting) => form.settings[setting].trim() === '') || form.modules.some(({ name, height }) => name.trim() === '' || height.trim() === '')) return undefined
+  const { modules, ...settings } = probeOnSheet(form)
+  return { ...settings, modules: modules.map(({ pressure: _pressure, temperature: _temperature, ...module }) => module) }
 }
 
 export type ProbeAction =

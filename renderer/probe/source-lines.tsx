@@ -24,7 +24,7 @@ export function sourceLines({ tank, draft, form, onTakeOff }: SourceLinesProps):
     const { probe, log } = form(column)
     const name = words.gauge.columns[column as keyof typeof words.gauge.columns] ?? column
     if (probe !== null || log !== null) {
-      const what = probe === null ? t.log(log?.line ?? 0) : t.probe
+      const what = [...(probe === null ? [] : [t.probe]), ...(log === null ? [] : [t.log(log.line)])].join(', ')
       return <span className="source-cell">{what} <button type="button" aria-label={`${name}: ${t.takeOff(what)}`} onClick={() => onTakeOff(column)}>×</button></span>
     }
     if (draft === undefined || tank === '') return null

@@ -15,7 +15,7 @@ export const readGaugeLog = contract({
 
 export const pickGauges = contract({
   name: 'pick-gauges', roles: ROLES, ledger: 'none',
-  says: 'Gauge log and tank → when the tank was still, and the moments that open and close each movement',
+  says: 'Gauge log and tank → when the tank was still, and the moments that open and close each movement; with the tank\'s probe, levels from pressures too',
   input: pickGaugesInputSchema, output: pickedGaugesSchema,
 })
 

@@ -1,5 +1,5 @@
 import { Buffer } from 'node:buffer'
-import { pickGauges as pick } from '../../../core/gauge/index.ts'
+import { pickGauges as pick, saidOfPressures, withProbeLevels } from '../../../core/gauge/index.ts'
 import { orRefuse, refused } from '../../../core/refusal/index.ts'
 import { readGaugeLogCsv } from '../../exchange/gauge-log.ts'
 import { readProbeCsv } from '../../exchange/probe-reading.ts'
@@ -10,7 +10,11 @@ export const readGaugeLog: Handler<'read-gauge-log'> = async ({ file, name = 'ga
   return orRefuse(readGaugeLogCsv(Buffer.from(file, 'base64'), name, zone))
 }
 
-export const pickGauges: Handler<'pick-gauges'> = async ({ log, tank }) => orRefuse(pick(log, tank))
+export const pickGauges: Handler<'pick-gauges'> = async ({ log, tank, probe }) => {
+  if (probe === undefined) return orRefuse(pick(log, tank))
+  const levels = withProbeLevels(log, tank, probe)
+  return { ...orRefuse(pick(levels.log, tank)), fromPressures: saidOfPressures(levels) }
+}
 
 export const readProbe: Handler<'read-probe'> = async ({ file, name = 'probe reading' }) => {
   const { tank = null, probe } = orRefuse(readProbeCsv(Buffer.from(file, 'base64'), name))

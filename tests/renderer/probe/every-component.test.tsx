@@ -14,6 +14,7 @@ import { roundFrame } from '../../../renderer/gauge/picture-levels.ts'
 import { computeProbe } from '../../../renderer/probe/compute-probe.ts'
 import { LogPage } from '../../../renderer/probe/LogPage.tsx'
 import { LogPicker } from '../../../renderer/probe/LogPicker.tsx'
+import { LogPressures } from '../../../renderer/probe/LogPressures.tsx'
 import { newProbe, withProbe } from '../../../renderer/probe/probe-form.ts'
 import { ProbeContents } from '../../../renderer/probe/ProbeContents.tsx'
 import { ProbeFields } from '../../../renderer/probe/ProbeFields.tsx'
@@ -39,7 +40,8 @@ const zeros = { standing: [], history: [{ seq: 7, readAt: '2026-03-01T06:00:00Z'
 
 const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   LogPage: [<LogPage route={{ job: 'gauge', rest: ['log'], query: { tank: 'T-101' } }} />, 'Gauge log of T-101'],
-  LogPicker: [<LogPicker log={log} picked={must(pickGauges(log, 'T-101'))} isFor={undefined} />, 'too few to tell'],
+  LogPicker: [<LogPicker levels={{ log, computed: [], findings: [] }} picked={must(pickGauges(log, 'T-101'))} tank={tank} setup={undefined} isFor={undefined} />, 'too few to tell'],
+  LogPressures: [<LogPressures levels={{ log: { ...log, lines: [{ line: 9, at: '2026-03-14T07:00:00Z', tank: 'T-101', modules: Array(3).fill({ pressure: '40 kPa', temperature: '20 °C' }) }] }, computed: [], findings: [] }} tank="T-101" isKnown={false} isFor={undefined} />, 'Open the probe sheet'],
   ProbeFields: [<ProbeFields form={form} units={usualUnits(tank, PRODUCTS[0])} errors={new Map([['probe.modules.1.pressure', 'cannot be read']])} act={nothing} />, 'cannot be read'],
   ProbeFile: [<ProbeFile tank="T-101" onProbe={nothing} />, 'Choose CSV'],
   ProbePage: [<ProbePage route={{ job: 'gauge', rest: ['probe'], query: {} }} />, 'Choose a tank at the left first.'],
@@ -72,7 +74,7 @@ describe('every component of probe and log', () => {
     const modules = Array(3).fill({ pressure: '40 kPa', temperature: '20 °C' }) as { pressure: string; temperature: string }[]
     const offered = (at: number): string | undefined => {
       const own = { ...log, lines: log.lines.map((line, i) => (i === at ? { ...line, modules } : line)) }
-      return /<button[^>]*>To the probe sheet/.exec(rendered(<LogPicker log={own} picked={must(pickGauges(own, 'T-101'))} isFor={undefined} />))?.[0]
+      return /<button[^>]*>To the probe sheet/.exec(rendered(<LogPicker levels={{ log: own, computed: [], findings: [] }} picked={must(pickGauges(own, 'T-101'))} tank={tank} setup={undefined} isFor={undefined} />))?.[0]
     }
     expect([offered(0)?.includes('disabled'), offered(2)?.includes('disabled'), offered(9)]).toEqual([false, true, undefined])
   })

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { pickGauges, type GaugeLog, type PickedGauges } from '../../../core/gauge/index.ts'
-import { gaugeFromLog } from '../../../renderer/probe/filled-gauge.ts'
+import { gaugeFromLog, type LogReading } from '../../../renderer/probe/filled-gauge.ts'
 import { beginPick, chosenAs, chosenTransfer, isWrongOrder, logPick, type LogAction, type LogPick } from '../../../renderer/probe/log-pick.ts'
 import { must } from '../../support/must.ts'
+import { aTank } from '../../support/tanks.ts'
 
 /** Still at 4000, filled to 6000, still, filled to 7000, still: a line every five minutes from 06:00 UTC, line 1 is the heading. */
 const LEVELS = [...Array(6).fill(4000), 5000, ...Array(6).fill(6000), 6500, ...Array(6).fill(7000)] as number[]
 const log: GaugeLog = { file: 'log.csv', lines: LEVELS.map((level, i) => ({ line: i + 2, at: new Date(Date.UTC(2026, 2, 14, 6, i * 5)).toISOString().replace('.000Z', 'Z'), tank: 'T-101', gauge: 'LT-101', level: `${level} mm`, temperature: '20.0 degC' })) }
+const reading: LogReading = { tank: aTank(), setup: undefined, computed: [], zone: 'UTC' }
 const picked: PickedGauges = must(pickGauges(log, 'T-101'))
 const after = (...actions: readonly LogAction[]): LogPick => actions.reduce((pick, action) => logPick(pick, action, picked), beginPick(picked))
 
@@ -41,9 +43,9 @@ describe('picking moments', () => {
 
 describe('a gauge sheet filled from a log', () => {
   it('says what the line says, in the terminal\'s time, with the levels before it', () => {
-    const gauge = gaugeFromLog(log, 'T-101', 7, 'Europe/Lisbon')
+    const gauge = gaugeFromLog(log, 7, { ...reading, zone: 'Europe/Lisbon' })
     expect(gauge).toMatchObject({ at: '2026-03-14 06:25', level: '4000 mm', liquid: '20.0 degC', readBy: 'automatic', gaugeId: 'LT-101', density: '', waterCut: '', log: { file: 'log.csv', line: 7 } })
     expect(gauge?.log?.levels).toHaveLength(5)
   })
-  it('is nothing for a line that is not there', () => expect(gaugeFromLog(log, 'T-101', 99, 'UTC')).toBeUndefined())
+  it('is nothing for a line that is not there', () => expect(gaugeFromLog(log, 99, reading)).toBeUndefined())
 })

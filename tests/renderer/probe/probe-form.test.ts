@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { withProbeLevels } from '../../../core/gauge/index.ts'
 import { computeProbe, fieldOf, nameOfProbeField, withProbeUnit } from '../../../renderer/probe/compute-probe.ts'
 import { keptProbe } from '../../../renderer/probe/probe-draft.ts'
 import { filledFor } from '../../../renderer/probe/filled-for.ts'
-import { gaugeFromProbe } from '../../../renderer/probe/filled-gauge.ts'
-import { newProbe, openProbe, probeOnSheet, probeReducer, withOffsets, withPressures, withProbe, type ProbeAction } from '../../../renderer/probe/probe-form.ts'
+import { gaugeFromLog, gaugeFromProbe } from '../../../renderer/probe/filled-gauge.ts'
+import { newProbe, openProbe, probeOnSheet, probeReducer, setupOnSheet, withOffsets, withPressures, withProbe, type ProbeAction } from '../../../renderer/probe/probe-form.ts'
 import { withoutSource } from '../../../renderer/probe/source-lines.tsx'
 import { snapshotFrom } from '../../../renderer/gauge/snapshot-of-sheet.ts'
 import { sheetOfSnapshot } from '../../../renderer/gauge/sheet-of-snapshot.ts'
@@ -42,7 +43,7 @@ describe('the sheet of a probe', () => {
 
 describe('the sheet of a probe at a moment of a gauge log', () => {
   const read = (count: number) => Array.from({ length: count }, (_, i) => ({ pressure: `${90 - 20 * i} kPa`, temperature: '21 °C' }))
-  const told = withPressures({ ...filled, at: '2026-03-13 06:10', by: 'M. Duarte' }, read(5), '2026-03-14 06:10')
+  const told = withPressures({ ...filled, at: '2026-03-13 06:10', by: 'M. Duarte' }, read(5), '2026-03-14 06:10', null)
   it('has the pressures, the temperatures and the time of the moment, and no reader', () => {
     expect(told.modules.map(({ pressure, temperature }) => ({ pressure, temperature }))).toEqual(read(5))
     expect([told.at, told.by]).toEqual(['2026-03-14 06:10', ''])
@@ -53,18 +54,36 @@ describe('the sheet of a probe at a moment of a gauge log', () => {
     expect(told.settings).toEqual(filled.settings)
   })
   it('a new sheet gets as many modules as were read; their heights are still needed', () => {
-    const { modules } = withPressures(newProbe('T-101'), read(4), '2026-03-14 06:10')
+    const { modules } = withPressures(newProbe('T-101'), read(4), '2026-03-14 06:10', null)
     expect(modules.map(({ name, height }) => [name, height])).toEqual([['M1', ''], ['M2', ''], ['M3', ''], ['M4', '']])
-    expect(withPressures(newProbe('T-101'), read(7), '').modules[6]).toEqual({ name: 'M7', height: '', pressure: '-30 kPa', temperature: '21 °C', offset: '' })
+    expect(withPressures(newProbe('T-101'), read(7), '', null).modules[6]).toEqual({ name: 'M7', height: '', pressure: '-30 kPa', temperature: '21 °C', offset: '' })
   })
   it('a module that has a height, but was not read, does not keep the pressure of another time', () => {
-    expect(withPressures(filled, read(4), '').modules[4]).toMatchObject({ height: filled.modules[4]?.height, pressure: '', temperature: '' })
-    expect(computeProbe(withPressures(filled, read(4), ''), tank).missing).toEqual(['probe.modules.4.pressure', 'probe.modules.4.temperature'])
+    expect(withPressures(filled, read(4), '', null).modules[4]).toMatchObject({ height: filled.modules[4]?.height, pressure: '', temperature: '' })
+    expect(computeProbe(withPressures(filled, read(4), '', null), tank).missing).toEqual(['probe.modules.4.pressure', 'probe.modules.4.temperature'])
   })
   it('is the one that is kept for the tank, or a new one', () => {
     const draft = { id: 'probe-T-101', kind: 'probe' as const, title: 'Probe T-101', savedAt: '2026-03-14T06:00:00Z', body: filled }
     expect(keptProbe([draft], 'T-101')).toEqual(filled)
     expect([keptProbe([draft], 'T-102'), keptProbe([{ ...draft, body: { tank: 'T-101' } }], 'T-101')]).toEqual([newProbe('T-102'), newProbe('T-101')])
+  })
+})
+
+describe('what a sheet says of a probe without a reading', () => {
+  it('is its heights and settings, as soon as they are all there', () => {
+    expect(setupOnSheet(newProbe('T-101'))).toBeUndefined()
+    expect(setupOnSheet({ ...filled, modules: filled.modules.with(1, { ...filled.modules[1]!, height: ' ' }) })).toBeUndefined()
+    const { modules, ...settings } = probeOnSheet(filled)
+    expect(setupOnSheet({ ...filled, modules: filled.modules.map((module) => ({ ...module, pressure: '' })) })).toEqual({ ...settings, modules: modules.map(({ pressure: _p, temperature: _t, ...module }) => module) })
+  })
+  it('makes a gauge of a line of a log that has pressures alone, raw readings and all', () => {
+    const setup = setupOnSheet(filled)!
+    const lines = [0, 5, 10, 15, 20].map((minute, i) => ({ line: i + 2, at: `2026-03-14T06:${String(minute).padStart(2, '0')}:00Z`, tank: 'T-101', ambient: '11 degC', modules: filled.modules.map(({ pressure, temperature }) => ({ pressure, temperature })) }))
+    const { log, computed } = withProbeLevels({ file: 'log.csv', lines }, 'T-101', setup)
+    const gauge = gaugeFromLog(log, 6, { tank, setup, computed, zone: 'Europe/Lisbon' })
+    expect(gauge).toMatchObject({ at: '2026-03-14 06:20', level: '7000 mm', density: '840.0 kg/m3', instrument: 'probe', ambient: '11 degC', waterCut: '', readBy: 'tape', log: { line: 6 } })
+    expect(gauge?.probe?.modules.map(({ pressure }) => pressure)).toEqual(filled.modules.map(({ pressure }) => pressure))
+    expect(gauge?.log?.levels.map(({ level }) => level)).toEqual(Array(5).fill('7000 mm'))
   })
 })
 
@@ -87,13 +106,20 @@ describe('what is computed from it', () => {
 
 describe('a gauge sheet filled from a probe', () => {
   const { profile, probe } = computeProbe(filled, tank)
-  const gauge = gaugeFromProbe(profile!, probe, { at: '2026-03-14 06:10', by: 'M. Duarte' })!
+  const gauge = gaugeFromProbe(profile!, probe, { at: '2026-03-14 06:10', by: 'M. Duarte', log: null }, 'UTC')!
   it('says the probe\'s figures and nothing that the probe cannot know', () => expect(gauge).toMatchObject({ level: '7000 mm', density: '840.0 kg/m3', instrument: 'probe', waterCut: '', ambient: '', sedimentAndWater: '' }))
   it('hands the raw readings on to the snapshot, and back', () => {
     const { snapshot } = snapshotFrom({ ...gauge, probe: { ...gauge.probe!, sample: 'S-7' } }, 'T-101', 'CRUDE', 'Europe/Lisbon')
     expect(snapshot.probe?.sample).toBe('S-7')
     expect(sheetOfSnapshot(snapshot, 'Europe/Lisbon').probe).toEqual({ ...probe, sample: 'S-7' })
     expect(snapshotFrom(gauge, 'T-101', 'CRUDE', 'Europe/Lisbon').snapshot.probe).not.toHaveProperty('sample')
+  })
+  it('takes where it stood in a log with it, as long as its time is that of the log', () => {
+    const log = { file: 'log.csv', line: 7, levels: [{ at: '2026-03-14T06:10:00Z', level: '7001 mm' }] }
+    const at = (time: string) => gaugeFromProbe(profile!, probe, { at: time, by: '', log }, 'Europe/Lisbon')?.log
+    expect([at('2026-03-14 06:10'), at('2026-03-14 06:15')]).toEqual([log, null])
+    expect(withPressures(filled, filled.modules, '2026-03-14 06:10', log).log).toEqual(log)
+    expect(withProbe(withPressures(filled, filled.modules, '', log), probe, new Map()).log).toBeNull()
   })
   it('keeps its figures when the probe is taken off', () => expect(withoutSource(gauge)).toMatchObject({ probe: null, level: '7000 mm', instrument: 'density-meter' }))
 })
