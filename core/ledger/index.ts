@@ -22,6 +22,7 @@ export {
   lateSchema, STOCK_MOVEMENTS, stockAllocationSchema, stockLegSchema, stockMovementSchema,
   type Late, type StockAllocation, type StockLeg, type StockMovement, type StockMovementKind,
 } from './stock.ts'
+export { APPORTIONED_BY, APPORTIONING, apportion, apportionedSchema, ownersBelowZero, refuseShares, type Apportioned, type ApportionedBy, type BelowZero, type CountedShare } from './owners.ts'
 export { recomputeStockMovement, stockBody, type FindVersions, type LegVersions, type StockWords } from './stock-body.ts'
 export { versionInForce } from './effective-date.ts'
 export {

@@ -69,6 +69,13 @@ const SENTENCES = {
   'tank-named-twice': (f) => `${f.path}: tank ${f.value} takes part twice; ${f.limit}.`,
   'water-not-drawn': (f) => `${f.path}: the free water changed by ${f.value}; ${f.limit}.`,
   'regrade-gauges-differ': (f) => `${f.path}: ${f.value} under the new name, but ${f.limit} under the old; a regrade has one gauge.`,
+  'another-name-since': (f) => `${f.path}: ${f.value} cannot be renamed then; ${f.limit}.`,
+  // owners' stock
+  'nothing-to-share': (f) => `${f.path}: entry ${f.value} books nothing there that could be shared out; ${f.limit}.`,
+  'already-shared': (f) => `${f.path}: what entry ${f.value} booked there is shared out already; ${f.limit}.`,
+  'shares-do-not-add-up': (f) => `${f.path}: the shares add up to ${f.value}; ${f.limit}.`,
+  'party-named-twice': (f) => `${f.path}: ${f.value} has a share already; ${f.limit}.`,
+  'owner-below-zero': (f) => `${f.path}: ${f.value}; an owner has ${f.limit}.`,
   'time-in-future': (f) => `${f.path}: ${f.value} is later than now (${f.limit}).`,
   // what is on record
   'unknown-tank': (f) => `${f.path}: there is no tank “${f.value}”. On record: ${f.limit}.`,

@@ -4,3 +4,4 @@
  */
 export { DISCRIMINATION, type Discriminated, type RoundingRule } from './discrimination.ts'
 export { discriminate, display, type Rounded } from './round.ts'
+export { LARGEST_REMAINDER, shareOut, type Share } from './share-out.ts'
