@@ -8,6 +8,7 @@ export { closingChecks, mayBeSignedOff, type ClosingFacts, type Unshared } from 
 export { type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
 export { limitSchema, lossGainInputSchema, lossGainSchema, THROUGHPUT_BASES, type Limit, type LossGain, type LossGainInput, type ThroughputBase } from './loss-gain.ts'
 export { underEachName, type NamedProduct } from './names-of-tank.ts'
+export { lateLineSchema, reportedPeriodSchema, type LateLine, type ReportedPeriod } from './late-lines.ts'
 export { PAIR_TOLERANCE } from './opposite-pairs.ts'
 export { readFigure, readShare, type Sign } from './read-figures.ts'
 export { reconcilePeriod, type PeriodRecord } from './reconcile-period.ts'

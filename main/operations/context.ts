@@ -40,6 +40,8 @@ export interface Context {
   readonly caller?: Caller
   /** Another operation within this one, checked as any other; put in by `callOperation`. */
   readonly perform?: (name: OperationName, input: unknown, context: Context, call: Call) => Promise<unknown>
+  /** Nothing will be posted: it is asked what would be. */
+  readonly trial?: true
   /** The instant now, RFC 3339 in UTC. */
   readonly now: () => string
   readonly software: Software

@@ -24,7 +24,11 @@ export const listProposals = contract({
 })
 export const approveProposal = contract({
   name: 'approve-proposal', roles: ROLES, ledger: 'writes', says: 'Do what somebody else prepared',
-  input: z.strictObject({ id }), output: z.strictObject({ operation: z.string(), result: z.json() }),
+  input: z.strictObject({
+    id,
+    /** Who signs what the proposal books with a signature; never kept. */
+    identity: z.string().max(60).optional(), passphrase: z.string().max(200).optional(),
+  }), output: z.strictObject({ operation: z.string(), result: z.json() }),
 })
 export const rejectProposal = contract({
   name: 'reject-proposal', roles: ROLES, ledger: 'writes', says: 'Turn down what somebody prepared, with the reason',

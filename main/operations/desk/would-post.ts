@@ -27,7 +27,7 @@ export async function wouldPost(name: OperationName, input: unknown, context: Le
   }
   if (context.perform === undefined) throw new Error('A trial runs within an operation.')
   try {
-    await context.perform(name, input, { ...context, store }, { progress: () => undefined, signal: call.signal })
+    await context.perform(name, input, { ...context, store, trial: true }, { progress: () => undefined, signal: call.signal })
     return { postings: [] }
   } catch (error) {
     if (error instanceof WouldPost) return { postings: error.postings }

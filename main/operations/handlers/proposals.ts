@@ -20,7 +20,7 @@ export const propose: Handler<'propose'> = async ({ operation, input, note }, co
   const caller = callerOf(context, 'propose')
   const people = await readPeople(store, now())
   await refuseWithoutRole(name, caller, people, context)
-  const prepared = withoutName(input, context)
+  const prepared = withoutPassphrase(withoutName(input, context))
   const trial = await wouldPost(name, prepared, { ...context, caller: { ...caller, preparedBy: caller.person.id } }, call)
   if ('findings' in trial) throw new Refused(trial.findings.map(({ message, ...finding }) => ({ ...finding, path: `input.${finding.path}` })))
   const posts = trial.postings.map(summaryOfPosting)
@@ -38,7 +38,7 @@ export const listProposals: Handler<'list-proposals'> = async (_input, context, 
 }
 
 /** The proposal is taken before it is done, so that it is never done twice; it is put back when it comes to nothing. */
-export const approveProposal: Handler<'approve-proposal'> = async ({ id }, context, call) => {
+export const approveProposal: Handler<'approve-proposal'> = async ({ id, ...signing }, context, call) => {
   const { store, perform } = context
   const caller = callerOf(context, 'approve-proposal')
   const people = await readPeople(store, context.now())
@@ -49,7 +49,7 @@ export const approveProposal: Handler<'approve-proposal'> = async ({ id }, conte
   const proposal = await store.takeProposal(id)
   if (proposal === undefined || perform === undefined) throw new Refused([unknown(id)])
   try {
-    const result = await perform(name, proposal.input, admitted(context, store, { ...caller, preparedBy: proposal.preparedBy }), call)
+    const result = await perform(name, withSigning(proposal.input, signing), admitted(context, store, { ...caller, preparedBy: proposal.preparedBy }), call)
     return { operation: name, result: asJson(result) }
   } catch (error) {
     await store.saveProposal(proposal)
@@ -119,6 +119,18 @@ async function refuseOwn({ operation, preparedBy }: StoredProposal, { person }: 
 
 function ownWork(name: string): Finding {
   return { code: 'approver-is-preparer', path: 'id', value: name, limit: 'at this terminal somebody else with the role approves', clause }
+}
+
+/** What waits for approval is kept as it is written, and so never holds a passphrase. */
+function withoutPassphrase(input: unknown): unknown {
+  if (typeof input !== 'object' || input === null || !('passphrase' in input)) return input
+  throw new Refused([{ code: 'value-not-used', path: 'input.passphrase', value: 'not shown', limit: 'whoever approves it gives it then', clause }])
+}
+
+/** What is prepared, with the signature of whoever approves it where they give one. */
+function withSigning(input: unknown, signing: { readonly identity?: string | undefined; readonly passphrase?: string | undefined }): unknown {
+  const given = Object.fromEntries(Object.entries(signing).filter(([, value]) => value !== undefined))
+  return typeof input === 'object' && input !== null ? { ...input, ...given } : input
 }
 
 /** The name under which it is entered is that of whoever approves it. */
