@@ -1,4 +1,4 @@
-import { basename, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { firstHash, listBackups, readBackupName, refuseUnusableFolder } from '../backup/index.ts'
 import { Refused } from '../../core/refusal/index.ts'
 import type { Context, LedgerContext, LedgerPlace } from './context.ts'
@@ -11,8 +11,8 @@ export function placeOf({ place }: Context): LedgerPlace {
 }
 
 /** Folders in which nothing but the ledger and its settings may lie. */
-export function ownFolders({ place }: Context): readonly string[] {
-  return place === null ? [] : [place.folder]
+export function ownFolders({ place, store }: Context): readonly string[] {
+  return [...place === null ? [] : [place.folder], ...store?.where.kind === 'file' ? [dirname(store.where.place)] : []]
 }
 
 export function rulesOf(context: Context): BackupRules | undefined {

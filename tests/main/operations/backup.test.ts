@@ -6,6 +6,7 @@ import { callOperation } from '../../../main/operations/call-operation.ts'
 import { tamper } from '../../support/evidence.ts'
 import { aFolder } from '../../support/ledgers.ts'
 import { adjustmentPosting } from '../../support/postings.ts'
+import { putOnRecord, refusedFor, signIn } from '../../support/desk.ts'
 import { aTerminalLedger, aWorld, type World } from '../../support/world.ts'
 
 const folder = aFolder()
@@ -260,5 +261,25 @@ describe('restore-backup', () => {
     expect(await world.call('restore-backup', { backup: world.ledger, to: join(folder.path, `restored ${count}`, 'ledger.db') })).toMatchObject({
       refused: { findings: [{ code: 'backup-not-whole', limit: 'it is a ledger in use, not a backup; take a backup of it first' }] },
     })
+  })
+})
+
+describe('who may', () => {
+  const calls = (path: string) => [
+    ['backup-now', { folder: path }], ['list-backups', {}], ['set-backup-rules', { folder: path, everyHours: 1, keep: { last: 1, days: 0, weeks: 0, months: 0 } }], ['verify-backup', { backup: 'CPT-2026-03-15T080000Z-8.db' }],
+    ['retire-backups', { delete: true }], ['restore-backup', { backup: path, to: join(path, 'new.db') }], ['export-ledger', { to: join(path, 'all.jsonl') }], ['import-ledger', { from: join(path, 'all.jsonl'), to: join(path, 'new.db') }],
+  ] as const
+
+  it('an administrator; no colleague without that role, and nobody who has not signed in', async () => {
+    await putOnRecord(world)
+    for (const [name, input] of calls(backups)) expect(refusedFor(await world.call(name, input)), name).toEqual(['session-needed'])
+    await signIn(world, 'accountant')
+    for (const [name, input] of calls(backups)) expect(refusedFor(await world.call(name, input)), name).toEqual(['not-permitted'])
+    expect(names()).toEqual([])
+    // whether backups fail is everybody's concern
+    expect(await world.ask('backup-state', {})).toMatchObject({ failed: null })
+    await world.ask('close-session', {})
+    await signIn(world, 'administrator')
+    expect((await world.ask('backup-now', {})).entries).toBeGreaterThan(8)
   })
 })
