@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely'
 import { instantKey, lineChangeOf, type Entry, type EntryKind, type EntryOf, type Late, type StockLeg } from '../../core/ledger/index.ts'
 import { numberOf, type Ticket } from '../../core/ticket/index.ts'
 import { insertRow } from './fixed-query.ts'
-import { subjectOf } from './trail-subject.ts'
+import { projectAlarm, projectTrail } from './project-trail.ts'
 import type { MovementTable, Schema } from './schema.ts'
 
 type Projector<K extends EntryKind> = (db: Kysely<Schema>, entry: EntryOf<K>) => Promise<unknown>
@@ -22,7 +22,7 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
   'instrument-set': nothing,
   'person-set': nothing,
   'rules-set': nothing,
-  'gauge-event': nothing,
+  'gauge-event': projectAlarm,
   'desk-event': nothing,
   'inventory-measured': (db, { seq, body: { snapshot, worksheet } }) => insertRow(db, 'measurement', {
     seq, tank: snapshot.tank, product: snapshot.product, at: snapshot.at, at_order: instantKey(snapshot.at),
@@ -152,13 +152,11 @@ function project<K extends EntryKind>(db: Kysely<Schema>, entry: EntryOf<K>): Pr
 /** Brings the projections up to one more entry; called in the transaction that posts it. */
 export async function projectEntry(db: Kysely<Schema>, entry: Entry): Promise<void> {
   await project(db, entry)
-  await insertRow(db, 'trail', {
-    seq: entry.seq, kind: entry.kind, at_order: instantKey(entry.at), by: entry.by, person: entry.origin?.person ?? null, station: entry.origin?.station ?? null, subject: subjectOf(entry),
-  })
+  await projectTrail(db, entry, LEGS)
 }
 
 /** The tables that are made from entries, in the order in which they can be emptied. */
-export const PROJECTIONS = ['ticket', 'movement', 'measurement', 'allocation', 'period', 'trail'] as const
+export const PROJECTIONS = ['ticket', 'movement', 'measurement', 'allocation', 'period', 'alarm', 'trail', 'trail_about'] as const
 
 /** Drops every projection and makes it again from the entries. */
 export async function rebuildProjections(db: Kysely<Schema>, entries: AsyncIterable<Entry>): Promise<void> {

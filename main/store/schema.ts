@@ -10,7 +10,9 @@ export interface Schema {
   readonly measurement: MeasurementTable
   readonly allocation: AllocationTable
   readonly period: PeriodTable
+  readonly alarm: AlarmTable
   readonly trail: TrailTable
+  readonly trail_about: TrailAboutTable
   // side tables: no evidence, may change
   readonly draft: DraftTable
   readonly protected_key: ProtectedKeyTable
@@ -81,6 +83,16 @@ export interface TrailTable {
   readonly seq: number; readonly kind: string; readonly at_order: string; readonly by: string; readonly person: string | null; readonly station: string | null
   /** Code of the tank, ticket, product, party, person or period it is about. */
   readonly subject: string
+}
+
+/** What an entry is about besides its subject: the tank of a ticket, the other tanks of a stock movement. */
+export interface TrailAboutTable { readonly id: number; readonly seq: number; readonly subject: string }
+
+/** The alarm, or the fault, of one gauge: it stands while it was raised after it was last cleared. */
+export interface AlarmTable {
+  /** The first event of it. */
+  readonly seq: number; readonly tank: string; readonly gauge: string; readonly kind: string
+  readonly raised_seq: number | null; readonly raised_order: string | null; readonly cleared_seq: number | null; readonly cleared_order: string | null
 }
 
 export interface PassphraseTable { readonly person: string; readonly verifier: string }

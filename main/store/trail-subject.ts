@@ -29,6 +29,18 @@ function subject<K extends EntryKind>({ kind, body }: Pick<EntryOf<K>, 'kind' | 
   return SUBJECTS[kind](body)
 }
 
+/** What else an entry is about: the tank of a ticket, the ticket that it replaces, the other tanks of a stock movement, the gauge of a verification. */
+export function alsoAbout(entry: Entry): readonly string[] {
+  switch (entry.kind) {
+    case 'ticket-posted': return [entry.body.ticket.tank.code, ...(entry.body.ticket.replaces === undefined ? [] : [entry.body.ticket.replaces])]
+    case 'stock-moved': return [...new Set(entry.body.movement.legs.map(({ code }) => code))].filter((code) => code !== subjectOf(entry))
+    case 'gauge-verified': return [entry.body.verification.gauge]
+    case 'gauge-event': return entry.body.event.gauge === undefined ? [] : [entry.body.event.gauge]
+    case 'instrument-set': return entry.body.instrument.tank === undefined ? [] : [entry.body.instrument.tank]
+    default: return []
+  }
+}
+
 /** Code of the tank, ticket, product, party, person or period that an entry is about. */
 export function subjectOf(entry: Entry): string {
   return subject(entry)

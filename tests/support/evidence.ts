@@ -5,20 +5,20 @@ import { openInMemory, shut } from '../../main/store/ledger-file.ts'
 import { openStore, type LedgerCheck } from '../../main/store/index.ts'
 import { aFolder, check, postTicket, setUp } from './ledgers.ts'
 import { PROJECTIONS } from '../../main/store/projections.ts'
-import { adjustmentPosting, allocationPosting, inventoryPosting, lineFillPosting, periodPosting, versionFrom, voidPosting } from './postings.ts'
+import { adjustmentPosting, alarmPosting, allocationPosting, inventoryPosting, lineFillPosting, periodPosting, versionFrom, voidPosting } from './postings.ts'
 
 /** The tables that count as evidence. */
 export const EVIDENCE = ['entry', 'document', ...PROJECTIONS] as const
 
 /** The column that names a row of a table of evidence. */
 export function keyOf(table: (typeof EVIDENCE)[number]): 'id' | 'seq' {
-  return table === 'movement' || table === 'allocation' ? 'id' : 'seq'
+  return table === 'movement' || table === 'allocation' || table === 'trail_about' ? 'id' : 'seq'
 }
 
 /**
  * A closed ledger, all of it in its one file, with every kind of row: entries 1–3 set up, 4 an inventory, 5–10 tickets of
  * which the first is voided by 11 and replaced by 12, 13 an adjustment, 14 an inventory, 15 a change of owner and 16 a line
- * that was filled, both from a desk that is named, 17 a period; a draft and a key beside them.
+ * that was filled, both from a desk that is named, 17 a period, 18 an alarm; a draft and a key beside them.
  */
 export async function aFinishedLedger(tickets = 6): Promise<{ readonly path: string; readonly copy: (name: string) => string; readonly remove: () => void }> {
   const folder = aFolder()
@@ -31,7 +31,7 @@ export async function aFinishedLedger(tickets = 6): Promise<{ readonly path: str
   await store.append([voidPosting('CPT-000001')])
   await postTicket(store, { replaces: 'CPT-000001' })
   await store.append([adjustmentPosting('-1.500'), inventoryPosting('139.000', '2026-03-17T06:00:00Z', versionFrom(tank), versionFrom(product))])
-  await store.append([allocationPosting(), lineFillPosting(versionFrom(product)), periodPosting()])
+  await store.append([allocationPosting(), lineFillPosting(versionFrom(product)), periodPosting(), alarmPosting()])
   await store.saveDraft({ id: 'd-1', kind: 'transfer', title: 'Receipt', body: { level: '41 ft' }, savedAt: '2026-03-14T06:00:00Z' })
   await store.saveProtectedKey('m-duarte', 'AAAA')
   await store.close()

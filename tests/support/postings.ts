@@ -137,6 +137,10 @@ export function periodPosting(name = '2026-03', from = '2026-03-01T06:00:00Z', t
   return { kind: 'period-opened', at: AT, by: BY, body: { period: { name, from, to } } }
 }
 
+export function alarmPosting(event: 'alarm' | 'alarm-cleared' | 'fault' | 'fault-cleared' = 'alarm', at = '2026-03-17T05:30:00Z', tank = 'T-101'): Extract<Posting, { kind: 'gauge-event' }> {
+  return { kind: 'gauge-event', at: AT, by: BY, body: { event: { tank, gauge: 'LT-101', at, event, message: 'High level', source: 'hand' } } }
+}
+
 /** The version that an entry set, as tickets name it. */
 export function versionFrom(entry: EntryOf<'tank-set'> | EntryOf<'product-set'>): Version {
   const thing = entry.kind === 'tank-set' ? entry.body.tank : entry.body.product

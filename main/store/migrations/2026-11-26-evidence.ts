@@ -58,6 +58,12 @@ const PROJECTIONS = [
   ) strict`,
   'create index trail_by_time on trail (at_order)',
   'create index trail_by_subject on trail (subject, seq)',
+  'create table trail_about (id integer primary key, seq integer not null references entry (seq), subject text not null) strict',
+  'create index trail_about_subject on trail_about (subject, seq)',
+  `create table alarm (
+    seq integer primary key references entry (seq), tank text not null, gauge text not null, kind text not null,
+    raised_seq integer, raised_order text, cleared_seq integer, cleared_order text, unique (tank, gauge, kind)
+  ) strict`,
 ]
 
 const SIDE_TABLES = [

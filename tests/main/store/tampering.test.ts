@@ -21,11 +21,11 @@ async function tampered(act: (raw: DatabaseSync) => void): Promise<LedgerCheck> 
 const places = (found: LedgerCheck): readonly string[] => found.differences.map((difference) => difference.where)
 
 /** One row of each table: a ticket that was voided, its document and movement; an inventory, a share, a period. */
-const ROWS: Readonly<Record<(typeof EVIDENCE)[number], number>> = { entry: 5, document: 5, ticket: 5, movement: 500, measurement: 4, allocation: 1500, period: 17, trail: 5 }
+const ROWS: Readonly<Record<(typeof EVIDENCE)[number], number>> = { entry: 5, document: 5, ticket: 5, movement: 500, measurement: 4, allocation: 1500, period: 17, alarm: 18, trail: 5, trail_about: 500 }
 
 describe('untouched', () => {
   it('the ledger is whole, and dropping and making the triggers again changes nothing', async () => {
-    expect(await checkFile(ledger.path)).toMatchObject({ whole: true, entries: 17, tickets: 7, differences: [] })
+    expect(await checkFile(ledger.path)).toMatchObject({ whole: true, entries: 18, tickets: 7, differences: [] })
     expect(await tampered(() => undefined)).toMatchObject({ whole: true, differences: [] })
   })
 })
@@ -62,7 +62,7 @@ function another(value: unknown, numeric: boolean): string | number | Uint8Array
 
 describe('what else can be done to a ledger is found', () => {
   it.each<[string, (raw: DatabaseSync) => void, RegExp]>([
-    ['the last entry taken away', (raw) => raw.exec('delete from entry where seq = 17'), /^period 17$/m],
+    ['the last entry taken away', (raw) => raw.exec('delete from entry where seq = 18'), /^alarm 18$/m],
     ['an entry taken out of the middle', (raw) => raw.exec('delete from entry where seq = 13'), /^entry 14, column seq$/m],
     ['a document taken away', (raw) => raw.exec('delete from document where seq = 6'), /^document 6$/m],
     ['a document of nothing', (raw) => raw.exec(`insert into document values (13, '${'a'.repeat(64)}', x'00')`), /^document 13$/m],
@@ -72,6 +72,7 @@ describe('what else can be done to a ledger is found', () => {
     ['a movement that nothing posted', (raw) => raw.exec("create temp table one as select * from movement where id = 600; update one set id = 300, seq = 3; insert into movement select * from one"), /^movement 300$/m],
     ['an owner\'s share made larger', (raw) => raw.exec("update allocation set nsv = '26.000' where id = 1500"), /^allocation 1500, column nsv$/m],
     ['a period made longer', (raw) => raw.exec("update period set to_at = '2026-05-01T05:00:00Z' where seq = 17"), /^period 17, column to_at$/m],
+    ['an alarm made as if it had been cleared', (raw) => raw.exec('update alarm set cleared_seq = 18, cleared_order = raised_order'), /^alarm 18, column cleared_seq$/m],
     ['another person in the audit trail', (raw) => raw.exec("update trail set person = 'j-vance' where seq = 15"), /^trail 15, column person$/m],
     ['another station in an entry', (raw) => raw.exec("update entry set origin = replace(origin, 'jetty', 'pump') where seq = 15"), /^entry 15, column hash$/m],
     ['the station of an entry taken away', (raw) => raw.exec('update entry set origin = null where seq = 15'), /^entry 15, column hash$/m],
@@ -131,6 +132,6 @@ describe('the dump that the tests of single bytes rely on', () => {
   it('shows every table of evidence', () => {
     const lines = dump(ledger.path).split('\n')
     expect(EVIDENCE.map((table) => lines.includes(table))).toEqual(EVIDENCE.map(() => true))
-    expect(lines).toHaveLength(EVIDENCE.length + 17 + 7 + 7 + 9 + 2 + 2 + 1 + 17)
+    expect(lines).toHaveLength(EVIDENCE.length + 18 + 7 + 7 + 9 + 2 + 2 + 1 + 1 + 18 + 10)
   })
 })
