@@ -4,6 +4,7 @@ import { dirname, resolve } from 'node:path'
 import type { Connection, FileConnection } from './connection.ts'
 import { LedgerFileFault } from './file-fault.ts'
 import { keepBefore } from './keep-before.ts'
+import { refuseDamagedLog } from './log-damage.ts'
 import { migrate } from './migrate.ts'
 import { isFileError, putInPlace } from './put-in-place.ts'
 import { APPLICATION_ID, openToWrite } from './sqlite.ts'
@@ -26,6 +27,7 @@ export async function openLedgerFile(given: string, waitMs: number, { keep, say 
   const path = resolve(given)
   if (!existsSync(path)) await makeLedgerFile(path, waitMs)
   refuseOtherFiles(path)
+  refuseDamagedLog(path)
   const opened = openToWrite(path, waitMs)
   try {
     const kept = keep ? await keepBefore(opened, waitMs) : undefined

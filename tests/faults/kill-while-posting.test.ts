@@ -46,13 +46,14 @@ describe('programs killed while they post', () => {
   }, 240_000)
 
   it(`${WHOLE_OPERATIONS} times in the midst of post-ticket, signing and all`, async () => {
+    const program = await bundledProgram(join(import.meta.dirname, 'post-tickets-program.ts'), 'post-tickets')
     const ledger = await aTerminalLedger()
     const random = chance(20260401)
     const acknowledged = new Map<string, string>()
     let kills = 0
     while (kills < WHOLE_OPERATIONS) {
       const moment = { tickets: 1 + random(2), ms: random(250) }
-      if (await runUntil(join(import.meta.dirname, 'post-tickets-program.ts'), [ledger.path, '1000'], acknowledged, moment, compiled) === 'killed') kills += 1
+      if (await runUntil(program, [ledger.path, '1000'], acknowledged, moment, compiled) === 'killed') kills += 1
       await expectWhole(ledger.path, acknowledged, 1, kills % 5 === 0)
     }
     expect(acknowledged.size).toBeGreaterThanOrEqual(WHOLE_OPERATIONS)

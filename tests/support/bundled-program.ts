@@ -1,5 +1,6 @@
 import { join } from 'node:path'
 import { build } from 'vite'
+import { softwareAt } from '../../main/software.ts'
 
 const root = join(import.meta.dirname, '../..')
 
@@ -7,8 +8,8 @@ const root = join(import.meta.dirname, '../..')
 export async function bundledProgram(source: string, name: string): Promise<string> {
   const outDir = join(root, 'out', 'programs', `${name}-${process.pid}`)
   await build({
-    configFile: false, root, logLevel: 'error',
-    ssr: { noExternal: true, external: ['pg'] },
+    configFile: false, root, logLevel: 'error', define: { DIPLEDGER_BUILT_FROM: JSON.stringify(softwareAt(root)) },
+    ssr: { noExternal: true, external: ['pg', 'pdfmake'] },
     build: { ssr: source, outDir, emptyOutDir: true, minify: false, target: 'node24', rollupOptions: { output: { entryFileNames: `${name}.mjs` } } },
   })
   return join(outDir, `${name}.mjs`)
