@@ -13,11 +13,13 @@ export type Asked =
       /** Up to two: a JSON file or `-`, and for operations that take a file, the file. */
       readonly paths: readonly string[]
       readonly ledger: string | undefined
+      /** Id of the person on record who calls. */
+      readonly person: string | undefined
       /** Steps as JSON lines on standard error even when that is no terminal. */
       readonly progress: boolean
     }
 
-const OPTIONS = { ledger: { type: 'string' }, progress: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } } as const
+const OPTIONS = { ledger: { type: 'string' }, as: { type: 'string' }, progress: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } } as const
 
 /** Reads the arguments; refuses an unknown option or operation. */
 export function readArguments(args: readonly string[], environment: Readonly<Record<string, string | undefined>>): Outcome<Asked> {
@@ -30,7 +32,7 @@ export function readArguments(args: readonly string[], environment: Readonly<Rec
   const paths = second === undefined ? [] : [second, ...rest]
   if (paths.length > 2) return refused(argument(paths.slice(2).join(' '), 'an operation, then its input, then at most one file'))
   const ledger = values.ledger ?? environment['DIPLEDGER_LEDGER']
-  return operationNamed(first, (operation) => ({ kind: 'call', operation, paths, ledger: ledger === '' ? undefined : ledger, progress: values.progress === true }))
+  return operationNamed(first, (operation) => ({ kind: 'call', operation, paths, ledger: ledger === '' ? undefined : ledger, person: values.as, progress: values.progress === true }))
 }
 
 function wordsIn(args: readonly string[]): Outcome<ReturnType<typeof parse>> {

@@ -1,6 +1,7 @@
 import { addAbortSignal } from 'node:stream'
 import { text } from 'node:stream/consumers'
 import { runCommandLine } from './command-line.ts'
+import { askWithoutEcho } from './passphrase.ts'
 
 const INTERRUPTED = 130
 
@@ -17,6 +18,7 @@ export async function main(): Promise<void> {
     environment: process.env,
     standardInput: () => text(addAbortSignal(abort.signal, process.stdin)),
     isTerminal: process.stdin.isTTY === true,
+    askPassphrase: async (question) => (process.stdin.isTTY === true ? askWithoutEcho(process.stdin, (out) => process.stderr.write(out), question) : undefined),
     write: (out) => process.stdout.write(out),
     writeError: (out) => process.stderr.write(out),
     errorIsTerminal: process.stderr.isTTY === true,

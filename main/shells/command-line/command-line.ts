@@ -5,6 +5,7 @@ import { callOperation } from '../../operations/call-operation.ts'
 import type { Context } from '../../operations/context.ts'
 import { OPERATIONS, type OperationName, type Progress } from '../../operations/contracts/index.ts'
 import { isServerAddress } from '../../store/index.ts'
+import { sitDown } from '../../operations/desk/sit-down.ts'
 import { openContext } from '../open-context.ts'
 import { readArguments, type Asked } from './arguments.ts'
 import { help, schemaOf } from './help.ts'
@@ -13,6 +14,8 @@ import { readInput, type Source } from './input.ts'
 /** The world around the command line. */
 export interface Surroundings extends Source {
   readonly environment: Readonly<Record<string, string | undefined>>
+  /** Asks a person at the terminal; undefined where there is none, or nothing was answered. */
+  readonly askPassphrase: (question: string) => Promise<string | undefined>
   readonly write: (text: string) => void
   readonly writeError: (text: string) => void
   readonly errorIsTerminal: boolean
@@ -47,12 +50,22 @@ async function call(asked: Extract<Asked, { kind: 'call' }>, around: Surrounding
   let context: Context | undefined
   try {
     context = await openContext(ledger.value, (line) => around.writeError(`${line}\n`))
+    const turnedAway = await signIn(asked.person, context, around)
+    if (turnedAway !== undefined) return turnedAway
     return await callOperation(asked.operation, input.value, context, { progress: stepWriter(asked.progress, around), signal: around.signal })
   } catch (error) {
     return fault(`The ledger cannot be opened: ${error instanceof Error ? error.message : String(error)}`)
   } finally {
     await context?.store?.close()
   }
+}
+
+/** The passphrase comes from the environment or from the terminal, never from the arguments, which others can see. */
+async function signIn(person: string | undefined, context: Context, around: Surroundings): Promise<Answer | undefined> {
+  if (person === undefined) return undefined
+  const passphrase = around.environment['DIPLEDGER_PASSPHRASE'] ?? await around.askPassphrase(`Passphrase of ${person}: `)
+  if (passphrase !== undefined) return sitDown(context, person, passphrase)
+  return refusal([{ code: 'missing-value', path: 'passphrase', value: '', limit: 'set DIPLEDGER_PASSPHRASE, or type it on a terminal', clause: 'HOUSE command line' }])
 }
 
 /** Only an operation that writes may make a ledger where there is none. */

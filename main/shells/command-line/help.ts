@@ -20,6 +20,7 @@ export function help(): string {
     'With a ledger, named by --ledger or DIPLEDGER_LEDGER: a path, or postgresql://USER@HOST:PORT/DATABASE (password in PGPASSWORD):',
     ...lines(false),
     '',
+    'With people on record: --as PERSON, the passphrase from DIPLEDGER_PASSPHRASE or asked on the terminal.',
     '--progress writes the steps of a long operation to standard error as JSON lines.',
     'Exit code: 0 done; 2 refused, with every finding on standard error; 1 a fault.',
     '',

@@ -34,7 +34,7 @@ async function run(args: readonly string[], around: Partial<Surroundings> = {}):
   const out: string[] = []
   const error: string[] = []
   const code = await runCommandLine(args, {
-    environment: {}, standardInput: async () => '', isTerminal: true, errorIsTerminal: false, signal: new AbortController().signal,
+    environment: {}, standardInput: async () => '', askPassphrase: async () => undefined, isTerminal: true, errorIsTerminal: false, signal: new AbortController().signal,
     write: (text) => { out.push(text) }, writeError: (text) => { error.push(text) }, ...around,
   })
   return { code, out: out.join(''), error: error.join('') }
