@@ -2,6 +2,7 @@ import { useState, type ReactNode } from 'react'
 import { words } from '../words/en.ts'
 import { KeyList } from './KeyList.tsx'
 import { useKey } from './keys.tsx'
+import { LedgerReach } from './LedgerReach.tsx'
 import { addressOf, goTo, JOBS, type Job, type Route } from './route.ts'
 import { useMarkedTank } from './tank-at-hand.tsx'
 import { useTerminal } from './TerminalContext.tsx'
@@ -30,6 +31,7 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
         </dl>
         <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
       </header>
+      <LedgerReach />
       <YardStrip now={now} chosen={route.query['tank'] ?? marked} />
       <main className="work">{children}</main>
       <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />

@@ -1,4 +1,4 @@
-import { createContext, use, type ReactNode } from 'react'
+import { createContext, use, useEffect, useState, type ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { useQuery } from '../bridge/use-operation.ts'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -11,12 +11,15 @@ export interface TerminalHold { readonly now: TerminalNow; readonly again: () =>
 
 export const TerminalContext = createContext<TerminalHold | null>(null)
 
-/** Asks for the terminal once for the whole window; what stands below may rely on it. */
+/** Asks for the terminal once for the whole window; what stands below may rely on it, and stays when the ledger is out of reach for a while. */
 export function TerminalProvider({ children }: { readonly children: ReactNode }): ReactNode {
   const [state, again] = useQuery('terminal', {})
-  if (state.state === 'failed') return <div className="alone"><CallFailed error={state.error} onAgain={again} /></div>
-  if (state.state !== 'done') return <p className="alone" role="status">{words.app.loading}</p>
-  return <TerminalContext value={{ now: state.value, again }}>{children}</TerminalContext>
+  const [last, setLast] = useState<TerminalNow | null>(null)
+  useEffect(() => { if (state.state === 'done') setLast(state.value) }, [state])
+  const now = state.state === 'done' ? state.value : last
+  if (now === null && state.state === 'failed') return <div className="alone"><CallFailed error={state.error} onAgain={again} /></div>
+  if (now === null) return <p className="alone" role="status">{words.app.loading}</p>
+  return <TerminalContext value={{ now, again }}>{children}</TerminalContext>
 }
 
 export function useTerminal(): TerminalHold {

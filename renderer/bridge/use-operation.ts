@@ -48,8 +48,9 @@ export function useAction<N extends OperationName>(name: N): readonly [
 /**
  * An operation that is asked as soon as the component stands, and again whenever its input changes or `again` is
  * called: `const [tickets, again] = useQuery('list-tickets', { search })`. The last value stays while it is asked again.
+ * @param asOf it is asked again when this changes too: hand in the head of the ledger, and what others post is seen
  */
-export function useQuery<N extends OperationName>(name: N, input: InputOf<N>): readonly [CallState<OutputOf<N>>, () => void] {
+export function useQuery<N extends OperationName>(name: N, input: InputOf<N>, asOf = ''): readonly [CallState<OutputOf<N>>, () => void] {
   const bridge = useBridge()
   const [state, setState] = useState<CallState<OutputOf<N>>>({ state: 'running', step: null })
   const [asked, setAsked] = useState(0)
@@ -57,11 +58,11 @@ export function useQuery<N extends OperationName>(name: N, input: InputOf<N>): r
   useEffect(() => {
     const abort = new AbortController()
     setState((before) => (before.state === 'done' ? before : { state: 'running', step: null }))
-    bridge.call(name, JSON.parse(key), { signal: abort.signal, progress: (step) => setState({ state: 'running', step }) }).then(
+    bridge.call(name, JSON.parse(key), { signal: abort.signal, progress: (step) => setState((before) => (before.state === 'done' ? before : { state: 'running', step })) }).then(
       (value) => { if (!abort.signal.aborted) setState({ state: 'done', value }) },
       (error: unknown) => { if (!abort.signal.aborted) setState({ state: 'failed', error: callError(error) }) },
     )
     return () => abort.abort()
-  }, [bridge, name, key, asked])
+  }, [bridge, name, key, asked, asOf])
   return [state, useCallback(() => setAsked((n) => n + 1), [])]
 }

@@ -8,5 +8,5 @@ import type { Kept } from './use-autosave.ts'
 export function KeptNote({ kept }: { readonly kept: Kept }): ReactNode {
   const zone = useZone()
   const text = kept.state === 'saved' ? words.transfer.kept.saved(localTime(kept.at.replace(/:\d{2}(\.\d+)?Z$/, ':00Z'), zone).slice(11)) : words.transfer.kept[kept.state]
-  return <span role="status" className={kept.state === 'failed' ? 'kept-failed' : 'quiet'}>{text}</span>
+  return <span role="status" className={kept.state === 'failed' || kept.state === 'here' ? 'kept-failed' : 'quiet'}>{text}</span>
 }

@@ -14,13 +14,20 @@ export type EntryAction =
   | { readonly do: 'page'; readonly page: OutputOf<'list-entries'>; readonly before: number | undefined }
   | { readonly do: 'failed'; readonly error: RefusedByMain | FaultInMain }
 
-/** The list after an answer; a page without `before` begins it anew. */
+/** The list after an answer; a page without `before` begins it anew, above what is older. An entry never changes. */
 export function entryReducer(list: EntryList, action: EntryAction): EntryList {
   switch (action.do) {
     case 'ask': return { ...list, asking: true, error: null }
-    case 'page': return { lines: [...(action.before === undefined ? [] : list.lines), ...action.page.entries], more: action.page.more, asking: false, error: null }
+    case 'page': return { ...(action.before === undefined ? above(list, action.page) : { lines: [...list.lines, ...action.page.entries], more: action.page.more }), asking: false, error: null }
     case 'failed': return { ...list, asking: false, error: action.error }
   }
+}
+
+/** A first page above the older entries that are shown already, if the two meet. */
+function above(list: EntryList, { entries, more }: OutputOf<'list-entries'>): Pick<EntryList, 'lines' | 'more'> {
+  const oldest = entries.at(-1)?.seq ?? 0
+  const older = list.lines.filter(({ seq }) => seq < oldest)
+  return older[0]?.seq === oldest - 1 ? { lines: [...entries, ...older], more: list.more } : { lines: entries, more }
 }
 
 /** The kind of an entry for people; a kind this window does not know is shown as it stands. */

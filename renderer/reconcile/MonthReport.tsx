@@ -1,6 +1,7 @@
 import { useMemo, type ReactNode } from 'react'
 import { lossGainChart } from '../../core/chart/index.ts'
 import type { Reconciliation } from '../../core/reconciliation/index.ts'
+import { useTerminal } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Chart } from '../charts/Chart.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -12,7 +13,8 @@ import type { Period } from './period.ts'
 
 /** Asks for the reconciliation of a period and shows it. */
 export function MonthReport({ period, zone }: { readonly period: Period; readonly zone: string }): ReactNode {
-  const [state, again] = useQuery('reconcile', period)
+  const { now } = useTerminal()
+  const [state, again] = useQuery('reconcile', period, now.head.hash)
   if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
   if (state.state !== 'done') return <Waiting step={state.state === 'running' ? state.step : null} />
   return <ReportOnScreen report={state.value} zone={zone} />

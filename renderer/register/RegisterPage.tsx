@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
 import { addressOf, goTo, type Route } from '../app/route.ts'
-import { useZone } from '../app/TerminalContext.tsx'
+import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { Button } from '../parts/Button.tsx'
 import { download, fileAsBase64 } from '../parts/download.ts'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -21,10 +21,11 @@ import './register.css'
 export function RegisterPage({ route }: { readonly route: Route }): ReactNode {
   const t = words.register
   const zone = useZone()
+  const { now } = useTerminal()
   const [filter, setFilter] = useState(() => ({ ...NO_FILTER, tank: route.query['tank'] ?? '' }))
   const [csvError, setCsvError] = useState<RefusedByMain | FaultInMain | null>(null)
   const { input, wrong } = readFilter(filter, zone)
-  const { list, next, again, all } = useRegister(input)
+  const { list, next, again, all } = useRegister(input, now.head.hash)
   const number = route.rest[0] ?? ''
   const saveCsv = async (): Promise<void> => {
     setCsvError(null)

@@ -20,8 +20,8 @@ interface TicketDetailProps { readonly number: string; readonly onClose: () => v
 export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): ReactNode {
   const t = words.register.detail
   const zone = useZone()
-  const { again: terminalAgain } = useTerminal()
-  const [read, again] = useQuery('read-ticket', { number })
+  const { now, again: terminalAgain } = useTerminal()
+  const [read, again] = useQuery('read-ticket', { number }, now.head.hash)
   const [document, fetchDocument] = useAction('ticket-document')
   const [voiding, setVoiding] = useState(false)
   const savePdf = async (): Promise<void> => {

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useReducer, useState } from 'react'
+import { useCallback, useEffect, useReducer, useRef, useState } from 'react'
 import type { InputOf } from '../../main/operations/contracts/index.ts'
 import { useBridge } from '../bridge/BridgeContext.tsx'
 import { callError } from '../bridge/use-operation.ts'
@@ -17,8 +17,8 @@ interface Register {
   readonly all: () => Promise<readonly RegisterLine[]>
 }
 
-/** The register under a filter, a page at a time. */
-export function useRegister(input: InputOf<'list-tickets'>): Register {
+/** The register under a filter, a page at a time. When the head of the ledger moves, what is shown is asked anew, as many lines as there are. */
+export function useRegister(input: InputOf<'list-tickets'>, head: string): Register {
   const bridge = useBridge()
   const [list, act] = useReducer(registerReducer, NOTHING_YET)
   const [asked, setAsked] = useState(0)
@@ -32,6 +32,18 @@ export function useRegister(input: InputOf<'list-tickets'>): Register {
     )
     return () => abort.abort()
   }, [bridge, key, asked])
+  const shown = useRef({ head, lines: 0 })
+  useEffect(() => { shown.current.lines = list.lines.length }, [list.lines])
+  useEffect(() => {
+    if (shown.current.head === head) return
+    shown.current.head = head
+    const abort = new AbortController()
+    bridge.call('list-tickets', { ...JSON.parse(key), limit: Math.min(LARGEST_PAGE, Math.max(PAGE, shown.current.lines)) }, { signal: abort.signal }).then(
+      (page) => { if (!abort.signal.aborted) act({ do: 'refreshed', page }) },
+      (error: unknown) => { if (!abort.signal.aborted) act({ do: 'failed', error: callError(error) }) },
+    )
+    return () => abort.abort()
+  }, [bridge, key, head])
   const next = (): void => {
     const last = list.lines.at(-1)
     if (!last || list.asking) return

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
-import { useZone } from '../app/TerminalContext.tsx'
+import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -13,7 +13,8 @@ type Version = OutputOf<'tank-versions'>['versions'][number]
 export function TankVersions({ tank }: { readonly tank: string }): ReactNode {
   const t = words.tables.revisions
   const zone = useZone()
-  const [state, again] = useQuery('tank-versions', { tank })
+  const { now } = useTerminal()
+  const [state, again] = useQuery('tank-versions', { tank }, now.head.hash)
   if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
   if (state.state !== 'done') return <p className="quiet">{t.loading}</p>
   return (

@@ -26,7 +26,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   const { now } = useTerminal()
   const bridge = useBridge()
   const zone = useZone()
-  const [drafts, again] = useQuery('list-drafts', {})
+  const [drafts, again] = useQuery('list-drafts', {}, now.head.hash)
   const [tank, setTank] = useState(chosen)
   const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
   const product = now.tanks.find(({ code }) => code === tank)?.product ?? ''

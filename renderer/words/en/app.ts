@@ -7,5 +7,9 @@ export const app = {
   noTerminal: 'No terminal yet', notGauged: 'not gauged', keysTitle: 'Keys', keysHint: '? keys', everywhere: 'Everywhere',
   goTo: (job: string): string => `Go to ${job}`, showKeys: 'Show this list', closes: 'Close what lies on top', nextField: 'Next field of a sheet',
   loading: 'Opening the ledger …',
+  reach: {
+    typed: 'What you type meanwhile is kept in this window.',
+    saved: (titles: string): string => `The ledger answers again. What was kept in this window is saved: ${titles}.`, seen: 'Seen',
+  },
   emptyYard: 'No tanks on record. Enter them in Yard.',
 } as const

@@ -12,7 +12,7 @@ export const transfer = {
   allThere: 'Nothing is missing; ready to sign.', sheetLabel: 'Gauge sheet', worksheetLabel: 'Worksheet', pictureLabel: 'Tank', checksLabel: 'What is missing or wrong',
   more: (count: number): string => `and ${count} more`,
   sign: 'Sign and book', undo: 'Undo', redo: 'Redo', discard: 'Discard', discardSure: 'Discard for good?', drafts: (count: number): string => `Drafts (${count})`,
-  kept: { idle: 'Draft is kept as you type', saving: 'Keeping …', saved: (at: string): string => `Draft kept ${at}`, failed: 'Draft could not be kept' },
+  kept: { idle: 'Draft is kept as you type', saving: 'Keeping …', saved: (at: string): string => `Draft kept ${at}`, here: 'Kept in this window until the ledger answers', failed: 'Draft could not be kept' },
   replaces: (number: string): string => `replaces ${number}`,
   start: {
     title: 'Start', tank: 'Tank', drafts: 'Drafts', receipt: 'New receipt', delivery: 'New delivery', inventory: 'Record an inventory', probe: 'Hydrostatic probe', log: 'From a gauge log', noDrafts: 'No drafts.', begun: 'Begin on',
