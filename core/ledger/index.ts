@@ -16,6 +16,7 @@ export {
 } from './period-rules.ts'
 export { instrumentsDue, type InstrumentDue } from './instruments-due.ts'
 export { openAlarms } from './open-alarms.ts'
+export { sealFileSchema, type SealFile } from './seal-file.ts'
 export { bookAfter, NOTHING_SEALED, type PartyChange, type PlaceChange, type SealedBook } from './sealed-book.ts'
 export { ROLES, type Role } from './roles.ts'
 export {
@@ -37,3 +38,4 @@ export { firstDifference, type FirstDifference } from './first-difference.ts'
 export { emptyRecord, putOnRecord, type OnRecord, type OpenRecord } from './on-record.ts'
 export { isComputed, recomputeEntry } from './recompute-entry.ts'
 export { versionsNamed, type Before, type Recomputed } from './recompute.ts'
+export { kindsOfGroup, TRAIL_GROUPS, trailGroupOf, type TrailGroup } from './trail-groups.ts'

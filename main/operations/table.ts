@@ -14,6 +14,9 @@ import { lossGain } from './handlers/loss-gain.ts'
 import { postTicket } from './handlers/post-ticket.ts'
 import { pickGauges, readGaugeLog, readProbe } from './handlers/gauge-log.ts'
 import { listPeople, setDeskRules, setPassphrase, setPerson } from './handlers/people.ts'
+import { closePeriod, closingChecks } from './handlers/close-period.ts'
+import { listPeriods, openPeriod, readBalances, readPeriod } from './handlers/periods.ts'
+import { sealDocument, verifySeal } from './handlers/seals.ts'
 import { probeProfile } from './handlers/probe-profile.ts'
 import { approveProposal, listProposals, propose, rejectProposal, withdrawProposal } from './handlers/proposals.ts'
 import { probeZeros, zeroProbe } from './handlers/probe-zero.ts'
@@ -61,6 +64,14 @@ export const HANDLERS: Handlers = {
   'record-inventory': recordInventory,
   'record-gauge-verification': recordGaugeVerification,
   'post-adjustment': postAdjustment,
+  periods: listPeriods,
+  'read-period': readPeriod,
+  'open-period': openPeriod,
+  'closing-checks': closingChecks,
+  'close-period': closePeriod,
+  'seal-document': sealDocument,
+  'verify-seal': verifySeal,
+  balances: readBalances,
   reconcile,
   'reconciliation-document': reconciliationDocument,
   'list-drafts': listDrafts,

@@ -1,16 +1,14 @@
-import type { webcrypto } from 'node:crypto'
-import type { Identity } from '../../core/ledger/index.ts'
-import { instantKey } from '../../core/ledger/index.ts'
-import { accepted, allOf, Refused, refused, andThen, type Outcome } from '../../core/refusal/index.ts'
+import { accepted, allOf, refused, andThen, type Outcome } from '../../core/refusal/index.ts'
 import { refuseSides, type Signer } from '../../core/ticket/index.ts'
 import { signDocument } from '../signing/index.ts'
 import type { LedgerContext, ParsedInput } from './context.ts'
+import { openIdentity, type OpenIdentity } from './open-identity.ts'
 import { identityOn, partyOn, type OnRecord } from './on-record.ts'
 
 type Signing = ParsedInput<'post-ticket'>['signers'][number]
 
 /** A person who is ready to sign: the key is open. */
-export interface ReadySigner { readonly identity: Identity; readonly role: Signer['role']; readonly key: webcrypto.CryptoKey }
+export interface ReadySigner extends OpenIdentity { readonly role: Signer['role'] }
 
 /** Opens the keys of both signers: two identities, on record, entitled, with valid certificates. Every finding at once. */
 export async function openSigners({ signers, ticket }: ParsedInput<'post-ticket'>, record: OnRecord, context: LedgerContext): Promise<Outcome<readonly [ReadySigner, ReadySigner]>> {
@@ -40,29 +38,9 @@ function differ(first: Signing, second: Signing): Outcome<null> {
   return refused({ code: 'signers-not-two', path: 'signers', value: `${first.identity} twice`, limit: 'one for each side', clause: 'CFR43-3174.12 (b)' })
 }
 
-async function openSigner({ identity: id, role, passphrase }: Signing, path: string, record: OnRecord, { store, keys, now }: LedgerContext): Promise<Outcome<ReadySigner>> {
-  const found = identityOn(record, id, `${path}.identity`)
-  if (!found.ok) return found
-  const identity = found.value
-  const key = await openKey()
-  return andThen(allOf<{ valid: null; key: webcrypto.CryptoKey }>({ valid: certificateValid(identity, now(), `${path}.identity`), key }), (open) => accepted({ identity, role, key: open.key }))
-
-  async function openKey(): Promise<Outcome<webcrypto.CryptoKey>> {
-    const kept = await store.protectedKey(id)
-    if (kept === undefined) return refused({ code: 'unknown-identity', path: `${path}.identity`, value: id, limit: 'its certificate only; its key is not in this ledger', clause: 'HOUSE keys' })
-    try {
-      return accepted(await keys.open(identity, kept, passphrase, `${path}.passphrase`))
-    } catch (error) {
-      if (error instanceof Refused) return refused(...error.findings)
-      throw error
-    }
-  }
-}
-
-function certificateValid({ name, notBefore, notAfter }: Identity, now: string, path: string): Outcome<null> {
-  const moment = instantKey(now)
-  if (instantKey(notBefore) <= moment && moment <= instantKey(notAfter)) return accepted(null)
-  return refused({ code: 'certificate-not-valid', path, value: name, limit: `${notBefore} to ${notAfter}`, clause: 'EN-319-142-1' })
+async function openSigner({ role, ...signing }: Signing, path: string, record: OnRecord, context: LedgerContext): Promise<Outcome<ReadySigner>> {
+  const open = await openIdentity(signing, { identity: `${path}.identity`, passphrase: `${path}.passphrase` }, record, context)
+  return andThen(open, (ready) => accepted({ ...ready, role }))
 }
 
 /** How a signer stands on the ticket. */

@@ -3,6 +3,7 @@
  * In: people, passphrases, PDFs. Out: identities, signed PDFs, what a check of the signatures found. EN-319-142-1.
  */
 export { fingerprint } from './certificate.ts'
+export { readTextSignature, signText } from './detached.ts'
 export { createIdentity, type NewIdentity, type ProtectedIdentity } from './identity.ts'
 export { makeKeyRing, type KeyRing } from './key-ring.ts'
 export { objectOf, openPdf, valueAt, type PdfFile, type PdfObject } from './pdf-file.ts'

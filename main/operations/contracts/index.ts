@@ -11,6 +11,7 @@ import { postAdjustment, recordInventory } from './inventory.ts'
 import { about, listEntries, verifyLedger } from './ledger.ts'
 import { lossGain } from './loss-gain.ts'
 import { pickGauges, readGaugeLog, readProbe } from './gauge-log.ts'
+import { closePeriod, closingChecks, listPeriods, openPeriod, readBalances, readPeriod, sealDocument, verifySeal } from './periods.ts'
 import { probeProfile } from './probe-profile.ts'
 import { approveProposal, listProposals, propose, rejectProposal, withdrawProposal } from './proposals.ts'
 import { probeZeros, zeroProbe } from './probe-zero.ts'
@@ -57,6 +58,14 @@ export const OPERATIONS = {
   'record-inventory': recordInventory,
   'record-gauge-verification': recordGaugeVerification,
   'post-adjustment': postAdjustment,
+  periods: listPeriods,
+  'read-period': readPeriod,
+  'open-period': openPeriod,
+  'closing-checks': closingChecks,
+  'close-period': closePeriod,
+  'seal-document': sealDocument,
+  'verify-seal': verifySeal,
+  balances: readBalances,
   reconcile,
   'reconciliation-document': reconciliationDocument,
   'list-drafts': listDrafts,
