@@ -18,6 +18,7 @@ import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putKey, putProposal, putVerifier, takeProposal, verifierOf } from './side-tables.ts'
 import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements } from './stock.ts'
+import { standingAlarms, trailPage } from './trail.ts'
 import { verifyChain } from './verify-chain.ts'
 import type { GaugeEntry, LedgerStore, StoredDocument } from './store.ts'
 
@@ -72,6 +73,8 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     book: async (at, from = 'seal') => bookAt(db, at, from === 'whole' ? undefined : await lastSeal(db, at)),
     counts: async (period, head) => countsOf(db, period, head - ((await sealBefore(db, period))?.seq ?? 0)),
     lateOfPeriod: (name) => lateOfPeriod(db, name),
+    trail: (filter, limit, before) => trailPage(db, filter, limit, before),
+    standingAlarms: () => standingAlarms(db),
     drafts: () => allDrafts(db),
     saveDraft: (draft) => putDraft(db, draft),
     discardDraft: (id) => dropDraft(db, id),

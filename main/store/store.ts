@@ -2,6 +2,7 @@ import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type PeriodS
 import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import type { ChainVerified } from './verify-chain.ts'
+import type { TrailFilter, TrailPage } from './trail.ts'
 import type { z } from 'zod'
 import type { registerLineSchema } from '../operations/contracts/tickets.ts'
 import type { BookAt, SealFigures } from './book.ts'
@@ -31,6 +32,8 @@ export interface Movement {
   readonly bookedAt: string
   /** The closed period it concerns, the entry it corrects, and the entry that took it back later; null where none. */
   readonly concerns: string | null; readonly corrects: number | null; readonly correctedBy: number | null
+  /** The entry that voided it; null while it stands. */
+  readonly voidedBy: number | null
   /** Net standard volume in the tank at both gauges; empty for an adjustment. */
   readonly openingNsv: string; readonly closingNsv: string
   /** Signed change of the tank's book. */
@@ -130,6 +133,10 @@ export interface LedgerStore {
   counts(period: PeriodStanding, head: number): Promise<SealFigures['counts']>
   /** Late corrections that concern a closed period and stand. */
   lateOfPeriod(name: string): Promise<readonly Movement[]>
+  /** The audit trail, newest first: at most so many entries before one. */
+  trail(filter: TrailFilter, limit: number, before?: number): Promise<TrailPage>
+  /** The events that raised the alarms and faults of gauges that stand. */
+  standingAlarms(): Promise<readonly EntryOf<'gauge-event'>[]>
   drafts(): Promise<readonly StoredDraft[]>
   saveDraft(draft: StoredDraft): Promise<void>
   discardDraft(id: string): Promise<boolean>
