@@ -72,7 +72,7 @@ export const APPORTIONED_BY = ['stock', 'throughput'] as const satisfies readonl
 export type ApportionedBy = (typeof APPORTIONED_BY)[number]
 
 export const apportionedSchema = z.strictObject({
-  by: z.enum(APPORTIONED_BY),
+  basis: z.enum(APPORTIONED_BY),
   /** The rule in words, with how its shares are rounded. */
   rule: z.string(),
   amount: quantitySchema,
@@ -90,26 +90,26 @@ export type Apportioned = Readonly<z.infer<typeof apportionedSchema>>
  * @param bases stock or throughput of each owner, in the same unit; those of 0 get nothing
  * @source HOUSE owners
  */
-export function apportion(amount: { readonly nsv: Decimal; readonly unit: VolumeUnit }, bases: readonly { readonly party: string; readonly base: Decimal }[], by: ApportionedBy): Outcome<Apportioned> {
+export function apportion(amount: { readonly nsv: Decimal; readonly unit: VolumeUnit }, bases: readonly { readonly party: string; readonly base: Decimal }[], basis: ApportionedBy): Outcome<Apportioned> {
   const { unit } = amount
   const text = (value: Decimal): string => discriminate(`volume ${unit}`, value).text
   const below = bases.filter(({ base }) => base.isNegative() && !base.isZero())
-    .map(({ party, base }): Finding => ({ code: 'owner-below-zero', path: 'by', value: `${party} has ${text(base)} ${unit}`, limit: '0 or more before a loss or gain can be apportioned by it', clause: CLAUSE }))
+    .map(({ party, base }): Finding => ({ code: 'owner-below-zero', path: 'basis', value: `${party} has ${text(base)} ${unit}`, limit: '0 or more before a loss or gain can be apportioned by it', clause: CLAUSE }))
   const owners = bases.filter(({ base }) => !base.isZero()).toSorted((a, b) => (a.party < b.party ? -1 : 1))
   if (below.length > 0) return refused(...below)
-  if (owners.length === 0) return refused({ code: 'out-of-range', path: 'by', value: `0 ${unit}`, limit: `more than 0 ${unit} of ${by} of some owner`, clause: CLAUSE })
+  if (owners.length === 0) return refused({ code: 'out-of-range', path: 'basis', value: `0 ${unit}`, limit: `more than 0 ${unit} of ${basis} of some owner`, clause: CLAUSE })
   const shares = shareOut(`volume ${unit}`, amount.nsv, owners.map(({ base }) => base))
   const quantity = (value: string): Quantity => ({ value, unit })
   const lines: readonly WorksheetLine[] = [
     inputLine({ symbol: 'LG', name: 'Loss or gain that is apportioned', value: text(amount.nsv), unit, clause: CLAUSE }),
-    ...owners.map(({ party, base }) => inputLine({ symbol: `B ${party}`, name: `Base of ${party}: ${by}`, value: text(base), unit, clause: CLAUSE })),
+    ...owners.map(({ party, base }) => inputLine({ symbol: `B ${party}`, name: `Base of ${party}: ${basis}`, value: text(base), unit, clause: CLAUSE })),
     ...owners.map(({ party }, i): WorksheetLine => ({
       symbol: `S ${party}`, name: `Share of ${party}`, value: shares[i]?.text ?? '', unit, unrounded: shares[i]?.unrounded ?? '', rounding: LARGEST_REMAINDER,
       formula: `LG × B ${party} / Σ B`, clause: CLAUSE, from: ['LG', ...owners.map((owner) => `B ${owner.party}`)], notes: [],
     })),
   ]
   return accepted({
-    by, rule: `${APPORTIONING[by]}; ${LARGEST_REMAINDER}`, amount: quantity(text(amount.nsv)),
+    basis, rule: `${APPORTIONING[basis]}; ${LARGEST_REMAINDER}`, amount: quantity(text(amount.nsv)),
     shares: owners.map(({ party, base }, i) => ({ party, base: quantity(text(base)), nsv: quantity(shares[i]?.text ?? '') })), lines: [...lines],
   })
 }

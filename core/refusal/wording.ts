@@ -65,10 +65,11 @@ const SENTENCES = {
   'tank-differs': (f) => `${f.path}: gauged on ${f.value}, but this is a transfer of ${f.limit}.`,
   'product-differs': (f) => `${f.path}: ${f.value} was gauged where ${f.limit} was expected.`,
   'moved-wrong-way': (f) => `${f.path}: ${f.value} of net standard volume was moved; a ${f.limit}.`,
-  'gauge-overlaps-ticket': (f) => `${f.path}: ${f.value} lies within the time that ticket ${f.limit} already covers in this tank.`,
+  'gauge-overlaps-ticket': (f) => `${f.path}: ${f.value} lies within the time that ${f.limit} already covers in this tank.`,
   'tank-named-twice': (f) => `${f.path}: tank ${f.value} takes part twice; ${f.limit}.`,
   'water-not-drawn': (f) => `${f.path}: the free water changed by ${f.value}; ${f.limit}.`,
   'regrade-gauges-differ': (f) => `${f.path}: ${f.value} under the new name, but ${f.limit} under the old; a regrade has one gauge.`,
+  'unknown-entry': (f) => `${f.path}: entry ${f.value} is no such thing; ${f.limit}.`,
   'another-name-since': (f) => `${f.path}: ${f.value} cannot be renamed then; ${f.limit}.`,
   // owners' stock
   'nothing-to-share': (f) => `${f.path}: entry ${f.value} books nothing there that could be shared out; ${f.limit}.`,

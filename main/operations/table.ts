@@ -29,6 +29,9 @@ import { copyLedger, ledgerHead, setStorage, storage } from './handlers/storage.
 import { tankVersions } from './handlers/tank-versions.ts'
 import { terminal } from './handlers/terminal.ts'
 import { listTickets, readTicket, ticketDocument, voidTicket } from './handlers/tickets.ts'
+import { listInstruments, setInstrument } from './handlers/instruments.ts'
+import { allocateStock, apportion, ownersStock } from './handlers/owners.ts'
+import { listStockMovements, postStockMovement, readStockMovement, stockMovement } from './handlers/stock.ts'
 import { transferQuantity } from './handlers/transfer-quantity.ts'
 import { verifyDocument } from './handlers/verify-document.ts'
 import { volumeCorrection } from './handlers/volume-correction.ts'
@@ -64,6 +67,15 @@ export const HANDLERS: Handlers = {
   'record-inventory': recordInventory,
   'record-gauge-verification': recordGaugeVerification,
   'post-adjustment': postAdjustment,
+  'stock-movement': stockMovement,
+  'post-stock-movement': postStockMovement,
+  'list-stock-movements': listStockMovements,
+  'read-stock-movement': readStockMovement,
+  'allocate-stock': allocateStock,
+  'owners-stock': ownersStock,
+  apportion,
+  'set-instrument': setInstrument,
+  'list-instruments': listInstruments,
   periods: listPeriods,
   'read-period': readPeriod,
   'open-period': openPeriod,

@@ -7,6 +7,7 @@ import { transferQuantity, type TransferResult } from '../../core/transfer/index
 import type { LedgerStore } from '../store/index.ts'
 import type { ParsedInput } from './context.ts'
 import { partyOn, productInForce, tankInForce, terminalOn, type InForce, type OnRecord } from './on-record.ts'
+import { notYetCovered, oneVersion } from './tank-time.ts'
 import { notInFuture } from './times.ts'
 import { verifiedGauges } from './verifications.ts'
 
@@ -36,8 +37,8 @@ export async function ticketBasis(draft: TicketDraft, record: OnRecord, store: L
     to: partyOn(record, draft.to, 'ticket.to', asOf),
     opening, closing,
     tank, product,
-    version: oneVersion(draft, record, tank, product),
-    free: await notYetTicketed(draft, store),
+    version: tank.ok && product.ok ? oneVersion(draft.closing.at, { tank: tank.value.version, product: product.value.version }, record, 'ticket.closing.at') : accepted(null),
+    free: await notYetCovered({ tank: draft.tank, opened: draft.opening.at, closed: draft.closing.at, path: 'ticket.opening.at' }, store),
     gauges: await verifiedGauges(draft, store),
     replaces: await mayReplace(draft, store),
     result: moved(draft, tank, product),
@@ -50,30 +51,6 @@ function moved({ kind, opening, closing, lineFill }: TicketDraft, tank: Outcome<
   const input = { kind, tank: tank.value.value, product: product.value.value, opening, closing, ...(lineFill === undefined ? {} : { lineFill }) }
   const result = transferQuantity(input)
   return result.ok ? result : refused(...result.findings.map((finding): Finding => ({ ...finding, path: `ticket.${finding.path}` })))
-}
-
-/** One ticket has one capacity table and one product: neither may change between its gauges. */
-function oneVersion({ closing }: TicketDraft, record: OnRecord, tank: Outcome<InForce<Tank>>, product: Outcome<InForce<Product>>): Outcome<null> {
-  if (!tank.ok || !product.ok || !parseInstant(closing.at, '').ok) return accepted(null)
-  const later = [
-    tankInForce(record, tank.value.version.code, closing.at, ''), productInForce(record, product.value.version.code, closing.at, ''),
-  ].flatMap((one) => (one.ok && ![tank.value.version.seq, product.value.version.seq].includes(one.value.version.seq) ? [one.value.version] : []))
-  const findings = later.map(({ code, seq }): Finding => ({
-    code: 'out-of-range', path: 'ticket.closing.at', value: closing.at,
-    limit: `before another version of ${code} (entry ${seq}) came into force; gauge at that moment and write two tickets`, clause: 'HOUSE effective-date',
-  }))
-  return findings.length > 0 ? refused(...findings) : accepted(null)
-}
-
-/** No other ticket that stands covers any of the time between the gauges of this tank. */
-async function notYetTicketed({ tank, opening, closing }: TicketDraft, store: LedgerStore): Promise<Outcome<null>> {
-  const period = allOf<{ from: Instant; to: Instant }>({ from: parseInstant(opening.at, ''), to: parseInstant(closing.at, '') })
-  if (!period.ok || period.value.from.order >= period.value.to.order) return accepted(null)
-  const others = await store.overlapping(tank, opening.at, closing.at)
-  const findings = others.map(({ number, openedAt, closedAt }): Finding => ({
-    code: 'gauge-overlaps-ticket', path: 'ticket.opening.at', value: `${opening.at} to ${closing.at}`, limit: `${number} (${openedAt} to ${closedAt})`, clause: 'HOUSE tickets',
-  }))
-  return findings.length > 0 ? refused(...findings) : accepted(null)
 }
 
 async function mayReplace({ replaces: number, kind, tank, opening, closing }: TicketDraft, store: LedgerStore): Promise<Outcome<null>> {

@@ -45,7 +45,7 @@ export function movementOf(row: MovementTable): Movement {
   if (kind === undefined) throw new Error(`Entry ${row.seq} is projected as a ${row.kind}`)
   return {
     seq: row.seq, kind, number: row.number, place: row.place === 'line' ? 'line' : 'tank', tank: row.tank, product: row.product, openedAt: row.opened_at, closedAt: row.closed_at,
-    bookedAt: row.booked_at, concerns: row.concerns, corrects: row.corrects, correctedBy: row.corrected_by,
+    bookedAt: row.booked_at, concerns: row.concerns, corrects: row.corrects, correctedBy: row.corrected_by, voidedBy: row.voided_seq,
     openingNsv: row.opening_nsv, closingNsv: row.closing_nsv, change: row.change, unit: row.unit,
   }
 }

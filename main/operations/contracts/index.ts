@@ -24,6 +24,8 @@ import { copyLedger, ledgerHead, setStorage, storage } from './storage.ts'
 import { tankVersions } from './tank-versions.ts'
 import { terminal } from './terminal.ts'
 import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from './tickets.ts'
+import { listInstruments, setInstrument } from './instruments.ts'
+import { allocateStock, apportion, listStockMovements, ownersStock, postStockMovement, readStockMovement, stockMovement } from './stock.ts'
 import { transferQuantity } from './transfer-quantity.ts'
 import { verifyDocument, verifyDocuments } from './verify-document.ts'
 import { volumeCorrection } from './volume-correction.ts'
@@ -58,6 +60,15 @@ export const OPERATIONS = {
   'record-inventory': recordInventory,
   'record-gauge-verification': recordGaugeVerification,
   'post-adjustment': postAdjustment,
+  'stock-movement': stockMovement,
+  'post-stock-movement': postStockMovement,
+  'list-stock-movements': listStockMovements,
+  'read-stock-movement': readStockMovement,
+  'allocate-stock': allocateStock,
+  'owners-stock': ownersStock,
+  apportion,
+  'set-instrument': setInstrument,
+  'list-instruments': listInstruments,
   periods: listPeriods,
   'read-period': readPeriod,
   'open-period': openPeriod,
