@@ -8,6 +8,7 @@ import type { Limit } from './loss-gain.ts'
 import { oppositePairs } from './opposite-pairs.ts'
 import { reconcileProducts, type ReconciledTank } from './products.ts'
 import type { Reconciliation } from './reconciliation.ts'
+import { enteredBy, settledRecord, type Settled } from './settled.ts'
 import { unbookedSteps } from './unbooked-steps.ts'
 
 /** What a period is reconciled from; pure data out of the ledger. */
@@ -20,6 +21,8 @@ export interface PeriodRecord {
   /** Product code → limit in force. */
   readonly limits: ReadonlyMap<string, Limit>
   readonly ledger: { readonly seq: number; readonly head: string }
+  /** Entries that closed the periods which end at `from` and at `to`, where they are closed. */
+  readonly settled?: Settled
 }
 
 /**
@@ -50,11 +53,13 @@ export function reconcilePeriod(record: PeriodRecord): Outcome<Reconciliation> {
 function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<ReconciledTank> {
   const limit = period.limits.get(tank.product)
   if (limit === undefined) return refused({ code: 'missing-value', path: `the limit of ${tank.product}`, value: '', limit: 'set a limit that is in force at the end of the period', clause: 'MPMS-23.1' })
-  const opening = boundaryInventory(tank, period.from, 'from')
-  const closing = boundaryInventory(tank, period.to, 'to')
+  const { settled = {} } = period
+  const opening = boundaryInventory(enteredBy(tank, settled.from), period.from, 'from')
+  const closing = boundaryInventory(enteredBy(tank, settled.to), period.to, 'to')
   if (!opening.ok || !closing.ok) return refused(...(opening.ok ? [] : opening.findings), ...(closing.ok ? [] : closing.findings))
-  const inventories = tank.measurements.filter((measured) => instant(opening.value.at) <= instant(measured.at) && instant(measured.at) <= instant(closing.value.at))
-  const movements = tank.movements.filter((movement) => belongs(movement, opening.value, closing.value)).toSorted((a, b) => instant(a.closedAt) - instant(b.closedAt) || a.seq - b.seq)
+  const known = settledRecord(tank, settled, period.from, opening.value.at)
+  const inventories = known.measurements.filter((measured) => instant(opening.value.at) <= instant(measured.at) && instant(measured.at) <= instant(closing.value.at))
+  const movements = known.movements.filter((movement) => belongs(movement, opening.value, closing.value)).toSorted((a, b) => instant(a.closedAt) - instant(b.closedAt) || a.seq - b.seq)
   const foreign = foreignRecords(tank, [...inventories, ...movements])
   if (foreign.length > 0) return refused(...foreign)
   const figures = figuresOf(tank, opening.value, closing.value, movements)

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { terminalSchema } from '../ticket/index.ts'
 import { quantitySchema } from '../worksheet/index.ts'
+import { reportedPeriodSchema } from './late-lines.ts'
 import { lossGainSchema } from './loss-gain.ts'
 
 /**
@@ -53,6 +54,8 @@ export const reconciliationSchema = z.strictObject({
   oppositePairs: z.array(oppositePairSchema),
   /** Tanks that could not be reconciled, and why. */
   missing: z.array(z.strictObject({ tank: z.string(), message: z.string() })),
+  /** The period of these very ends, where one was opened. */
+  period: reportedPeriodSchema.optional(),
   ledger: z.strictObject({ seq: z.number().int().nonnegative(), head: z.string() }),
 })
 export type Reconciliation = Readonly<z.infer<typeof reconciliationSchema>>

@@ -7,6 +7,7 @@ import { blockHeading, INK, OXIDE, partHeading, RULED, RULED_BELOW, TINT, WARNED
 import { grouped } from './parts/words.ts'
 import { renderPdf } from './pdf.ts'
 import { chartOnPage } from './reconciliation-charts.ts'
+import { periodBlock } from './reconciliation-period.ts'
 import { balanceTable, boundaryTable, stepsTable } from './reconciliation-tables.ts'
 import { shortTime } from './reconciliation-times.ts'
 import { pairSentences, verdictSentence } from './reconciliation-words.ts'
@@ -40,6 +41,7 @@ function pages(report: Reconciliation, made: { readonly at: string; readonly sof
     ...report.oppositePairs.map((pair) => warned(`${pair.loses} and ${pair.gains}`, pairSentences(pair, report))),
     ...(report.missing.length === 0 ? [] : [warned('Not reconciled', report.missing.map(({ tank, message }) => `${tank}: ${message}`))]),
     ...balanceTable(report),
+    ...periodBlock(report),
     ...charts(report),
     ...outside.flatMap((tank) => stepsTable(tank, report.terminal.zone)),
     { unbreakable: true, stack: boundaryTable(report) },

@@ -1,8 +1,9 @@
-import { versionInForce } from '../../core/ledger/index.ts'
+import { instantKey, versionInForce, type PeriodStanding } from '../../core/ledger/index.ts'
 import { BOUNDARY_WINDOW_HOURS, reconcilePeriod, underEachName, type BookedMovement, type NamedProduct, type Reconciliation, type TankRecord } from '../../core/reconciliation/index.ts'
 import { parseInstant } from '../../core/gauge/index.ts'
 import { allOf, orRefuse } from '../../core/refusal/index.ts'
 import type { LedgerStore } from '../store/index.ts'
+import { reportedPeriod } from './late-lines.ts'
 import { readRecord, tankInForce, terminalOn, type OnRecord } from './on-record.ts'
 
 const WINDOW = BOUNDARY_WINDOW_HOURS * 3_600_000
@@ -15,7 +16,12 @@ export async function reconcileLedger(store: LedgerStore, { from, to }: { readon
   const terminal = orRefuse(terminalOn(record, 'ledger'))
   const tanks = await Promise.all(tanksInForce(record, to).map((tank) => recordOf(store, tank, shifted(from, -WINDOW), shifted(to, WINDOW))))
   const named = (code: string): NamedProduct | undefined => productNamed(record, code, to)
-  return orRefuse(reconcilePeriod({ terminal, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
+  const periods = await store.periods()
+  const ending = (at: string): PeriodStanding | undefined => periods.find(({ to: end }) => instantKey(end) === instantKey(at))
+  const settled = { from: ending(from)?.closedBy ?? undefined, to: ending(to)?.closedBy ?? undefined }
+  const report = orRefuse(reconcilePeriod({ terminal, settled, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
+  const own = ending(to)
+  return own === undefined || instantKey(own.from) !== instantKey(from) ? report : { ...report, period: await reportedPeriod(store, own, record) }
 }
 
 type Tank = Omit<TankRecord, 'measurements' | 'movements'>
