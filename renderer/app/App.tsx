@@ -2,9 +2,11 @@ import { MantineProvider } from '@mantine/core'
 import type { ReactNode } from 'react'
 import type { Bridge } from '../bridge/bridge.ts'
 import { BridgeProvider } from '../bridge/BridgeContext.tsx'
+import { DeskProvider } from '../desk/DeskProvider.tsx'
 import { Frame } from './Frame.tsx'
 import { PAGES } from './jobs.tsx'
 import { KeysProvider } from './keys.tsx'
+import { UnsavedFirst } from './LedgerReach.tsx'
 import { useRoute } from './route.ts'
 import { TankAtHandProvider } from './tank-at-hand.tsx'
 import { TerminalProvider } from './TerminalContext.tsx'
@@ -14,9 +16,11 @@ import { theme } from './theme.ts'
 export function App({ bridge }: { readonly bridge: Bridge }): ReactNode {
   return (
     <Surroundings bridge={bridge}>
-      <TerminalProvider>
-        <TankAtHandProvider><Window /></TankAtHandProvider>
-      </TerminalProvider>
+      <DeskProvider>
+        <TerminalProvider>
+          <UnsavedFirst><TankAtHandProvider><Window /></TankAtHandProvider></UnsavedFirst>
+        </TerminalProvider>
+      </DeskProvider>
     </Surroundings>
   )
 }

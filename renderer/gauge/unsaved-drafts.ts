@@ -44,6 +44,15 @@ function readUnsaved(text: string | null): UnsavedDraft | undefined {
   }
 }
 
+/** Drafts that stand on a sheet of this window: the sheet saves them itself, and knows best what is in them. */
+const onSheets = new Set<string>()
+
+/** A sheet takes care of a draft until what is given back is called. */
+export function takeOnSheet(id: string): () => void {
+  onSheets.add(id)
+  return () => { onSheets.delete(id) }
+}
+
 /** What a bridge must be able to do for drafts. */
 export interface DraftKeeper {
   call(name: 'list-drafts', input: Record<string, never>): Promise<{ readonly drafts: readonly { readonly id: string; readonly savedAt: string }[] }>
@@ -51,11 +60,11 @@ export interface DraftKeeper {
 }
 
 /**
- * Saves in the ledger what waits in the window's storage, unless the ledger has a later state of it. Gives the titles of
- * those that were saved; throws what the bridge throws, and then what was not saved still waits.
+ * Saves in the ledger what waits in the window's storage, unless it stands on a sheet or the ledger has a later state of
+ * it. Gives the titles of those that were saved; throws what the bridge throws, and then what was not saved still waits.
  */
 export async function saveUnsaved(shelf: Shelf, bridge: DraftKeeper): Promise<readonly string[]> {
-  const waiting = unsavedDrafts(shelf)
+  const waiting = unsavedDrafts(shelf).filter(({ draft }) => !onSheets.has(draft.id))
   if (waiting.length === 0) return []
   const { drafts } = await bridge.call('list-drafts', {})
   const saved: string[] = []

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { RefusedByMain } from '../bridge/bridge.ts'
 import { useBridge } from '../bridge/BridgeContext.tsx'
-import { dropUnsaved, keepUnsaved, type Draft } from './unsaved-drafts.ts'
+import { dropUnsaved, keepUnsaved, takeOnSheet, type Draft } from './unsaved-drafts.ts'
 
 export type { Draft }
 
@@ -60,7 +60,8 @@ export function useAutosave(draft: Draft): readonly [Kept, (hold: boolean) => vo
       leave()
     }
   }, [save])
-  const id = draft.id
+  const { id } = draft
+  useEffect(() => takeOnSheet(id), [id])
   return [kept, useCallback((hold: boolean) => {
     held.current = hold
     if (hold) dropUnsaved(localStorage, id)

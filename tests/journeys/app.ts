@@ -11,7 +11,8 @@ import { pageFilesIn } from '../../main/shells/page-files.ts'
 import { ROOT } from '../boundaries/sources-tree.ts'
 import { SAMPLE_PASSPHRASE, sampleFiles } from '../support/sample-folder.ts'
 
-const SWITCHES = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync']
+export const BROWSER = process.env['CHROMIUM'] ?? '/usr/bin/chromium'
+export const SWITCHES = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync']
 /** After the sample month, so that its gauges lie in the past, whenever the test runs. */
 export const NOW = '2026-10-05T09:00:00.000Z'
 
@@ -36,7 +37,7 @@ export async function openApp(): Promise<App> {
   const entered = await callOperation('import-terminal', { files: await sampleFiles(), by: 'set-up', passphrase: SAMPLE_PASSPHRASE, withMonth: true }, context, { progress: () => undefined, signal: new AbortController().signal })
   if (!('result' in entered)) throw new Error(JSON.stringify(entered).slice(0, 2000))
   const host: LoopbackHost = await serveLoopback({ context, files: await pageFilesIn(join(ROOT, 'dist', 'renderer')) })
-  const browser: Browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium', args: SWITCHES })
+  const browser: Browser = await chromium.launch({ executablePath: BROWSER, args: SWITCHES })
   const window = await browser.newContext({ viewport: { width: 1280, height: 800 }, acceptDownloads: true })
   const page = await window.newPage()
   const consoleErrors: string[] = []
