@@ -131,8 +131,8 @@ async function ticketEntryOf({ db }: Connection, number: string): Promise<EntryO
 async function lastGauges(opened: Connection): Promise<readonly { readonly tank: string; readonly entry: GaugeEntry }[]> {
   const found: { readonly tank: string; readonly entry: GaugeEntry }[] = []
   // the codes alone: a capacity table may have thousands of rows
-  const tanks = await opened.db.selectFrom('entry').innerJoin('trail', 'trail.seq', 'entry.seq').select('trail.subject as code').distinct()
-    .where('entry.kind', '=', 'tank-set').orderBy('code').execute()
+  const tanks = await opened.db.selectFrom('trail').select('subject as code').distinct()
+    .where('seq', 'in', (eb) => eb.selectFrom('entry').select('seq').where('kind', '=', 'tank-set')).orderBy('code').execute()
   for (const { code: tank } of tanks) {
     const seq = await lastGaugeOf(opened.db, tank)
     const entry = seq === undefined ? undefined : await entryAt(opened.db, seq)
