@@ -1,5 +1,7 @@
 import { useState, type ReactNode } from 'react'
+import { DeskBand } from '../desk/DeskBand.tsx'
 import { words } from '../words/en.ts'
+import { BackupAlarm } from './BackupAlarm.tsx'
 import { KeyList } from './KeyList.tsx'
 import { useKey } from './keys.tsx'
 import { LedgerReach } from './LedgerReach.tsx'
@@ -29,6 +31,8 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
           <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
           <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
         </dl>
+        <DeskBand />
+        <BackupAlarm />
         <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
       </header>
       <LedgerReach />
@@ -40,6 +44,6 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
 }
 
 function JobLink({ job, number, here }: { readonly job: Job; readonly number: number; readonly here: boolean }): ReactNode {
-  useKey(`alt+${number}`, words.app.goTo(words.app.jobs[job]), () => goTo(addressOf(job)), { group: words.app.everywhere })
+  useKey(`alt+${number % 10}`, words.app.goTo(words.app.jobs[job]), () => goTo(addressOf(job)), { group: words.app.everywhere })
   return <a href={addressOf(job)} aria-current={here ? 'page' : undefined}>{words.app.jobs[job]}</a>
 }

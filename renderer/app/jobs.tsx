@@ -6,6 +6,7 @@ import { LedgerPage } from '../ledger/LedgerPage.tsx'
 import { PeoplePage } from '../people/PeoplePage.tsx'
 import { MonthPage } from '../reconcile/MonthPage.tsx'
 import { RegisterPage } from '../register/RegisterPage.tsx'
+import { StoragePage } from '../storage/StoragePage.tsx'
 import { YardPage } from '../tanks/YardPage.tsx'
 import { CheckPage } from '../verify/CheckPage.tsx'
 import type { Route } from './route.ts'
@@ -24,4 +25,5 @@ export const PAGES: Readonly<Partial<Record<Route['job'], JobPage>>> = {
   check: CheckPage,
   ledger: LedgerPage,
   density: DensityPage,
+  storage: StoragePage,
 }

@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react'
 
-export const JOBS = ['transfer', 'register', 'month', 'yard', 'people', 'check', 'ledger', 'density', 'stock'] as const
+export const JOBS = ['transfer', 'register', 'month', 'yard', 'people', 'check', 'ledger', 'density', 'stock', 'storage'] as const
 export type Job = (typeof JOBS)[number]
 
 /** Where the window is: a job, what it looks at, and how. `#/register/CPT-000012?tank=T-101` */

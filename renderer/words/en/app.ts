@@ -1,7 +1,7 @@
 export const app = {
   name: 'Dipledger',
   jobs: {
-    transfer: 'Transfer', register: 'Register', month: 'Month', yard: 'Yard', people: 'People', check: 'Check a document', ledger: 'Ledger', density: 'Density', stock: 'Stock',
+    transfer: 'Transfer', register: 'Register', month: 'Month', yard: 'Yard', people: 'People', check: 'Check a document', ledger: 'Ledger', density: 'Density', storage: 'Storage', stock: 'Stock',
   },
   jobsLabel: 'Jobs', yardStrip: 'Tanks', nextTicket: 'Next ticket', head: 'Ledger head', entry: (seq: number): string => `entry ${seq}`,
   noTerminal: 'No terminal yet', notGauged: 'not gauged', keysTitle: 'Keys', keysHint: '? keys', everywhere: 'Everywhere',

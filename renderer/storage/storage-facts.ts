@@ -1,0 +1,34 @@
+import type { OutputOf } from '../../main/operations/contracts/index.ts'
+import { localTime } from '../parts/local-time.ts'
+import { words } from '../words/en.ts'
+
+/** A line of the page's head: what, and how it stands. */
+export interface StorageFact { readonly name: string; readonly value: string; readonly wrong?: true }
+
+/** Where the ledger is, and what opens at the next start. */
+export function placeFacts({ kind, place, version, chosenBy, setting, reachable, trouble }: OutputOf<'storage'>): readonly StorageFact[] {
+  const t = words.storage.facts
+  const next = chosenBy === 'start' ? t.namedByStart : setting === null ? (chosenBy === 'folder' ? t.sameNext : t.fileNext) : setting === place ? t.sameNext : setting
+  return [
+    { name: t.ledger, value: t.keptIn(words.storage.kinds[kind], version) }, { name: t.place, value: place }, { name: t.next, value: next },
+    ...(reachable ? [] : [{ name: t.unreachable, value: trouble, wrong: true } as const]),
+  ]
+}
+
+/** Where backups go, the last one and the next. */
+export function backupFacts({ rules, last, due, failed }: OutputOf<'backup-state'>, now: string, zone: string): readonly StorageFact[] {
+  const t = words.storage.facts
+  if (rules === null) return [{ name: t.backups, value: t.noRules, wrong: true }]
+  const { everyHours, keep } = rules
+  return [
+    { name: t.folder, value: rules.folder },
+    { name: t.rule, value: words.storage.rule(everyHours, keep.last, keep.days, keep.weeks, keep.months) },
+    { name: t.last, value: last === null ? t.noneYet : t.lastIs(localTime(last.at, zone), last.entries), ...(last === null ? { wrong: true } : {}) },
+    { name: t.due, value: due === null ? t.onDemand : due <= now ? t.overdue(minuteOf(due, zone)) : minuteOf(due, zone) },
+    ...(failed === null ? [] : [{ name: t.failed, value: t.failedAt(minuteOf(failed.at, zone), failed.message), wrong: true } as const]),
+  ]
+}
+
+function minuteOf(instant: string, zone: string): string {
+  return localTime(instant, zone).slice(0, 16)
+}
