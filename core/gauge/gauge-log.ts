@@ -2,7 +2,7 @@ import { z } from 'zod'
 
 const written = z.string().min(1).max(64)
 
-export const LOG_STATUSES = ['ok', 'fault'] as const
+export const LOG_STATUSES = ['ok', 'alarm', 'fault'] as const
 
 /** One line of a gauge log: what the instruments of one tank showed at one moment, as it was written. */
 export const loggedLineSchema = z.strictObject({
@@ -23,6 +23,8 @@ export const loggedLineSchema = z.strictObject({
   densityTemperature: written.optional(),
   /** What the instrument said of itself; a fault is shown and never picked. */
   status: z.enum(LOG_STATUSES).optional(),
+  /** What it said with its status: `high level`. */
+  message: z.string().min(1).max(200).optional(),
   /** Modules of a hydrostatic probe, lowest first. */
   modules: z.array(z.strictObject({ pressure: written, temperature: written })).min(3).max(12).optional(),
 })

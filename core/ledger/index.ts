@@ -15,6 +15,7 @@ export {
   closedPeriodOf, lastClosed, periodHolding, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type PeriodStanding, type Span, type SpanPaths,
 } from './period-rules.ts'
 export { instrumentsDue, type InstrumentDue } from './instruments-due.ts'
+export { eventsOfLog } from './events-of-log.ts'
 export { openAlarms } from './open-alarms.ts'
 export { sealFileSchema, type SealFile } from './seal-file.ts'
 export { bookAfter, NOTHING_SEALED, type PartyChange, type PlaceChange, type SealedBook } from './sealed-book.ts'

@@ -1,5 +1,6 @@
 import { stringify } from 'csv-stringify/sync'
 import type { Reconciliation, TankReconciliation } from '../../core/reconciliation/index.ts'
+import { harmless } from './harmless-cell.ts'
 
 const COLUMNS = [
   'record', 'code', 'product', 'unit', 'opening_at', 'closing_at', 'opening', 'receipts', 'deliveries', 'transfers_in', 'transfers_out', 'adjustments', 'book_closing', 'measured_closing',
@@ -7,10 +8,6 @@ const COLUMNS = [
   'step_from', 'step_to', 'step_from_what', 'step_to_what', 'step_change', 'step_per_day', 'step_cumulative', 'period_from', 'period_to', 'ledger_entries', 'ledger_head',
 ] as const
 type Line = { readonly [C in (typeof COLUMNS)[number]]?: string }
-
-const FIGURE = /^-?\d+(?:\.\d+)?$/
-/** What a spreadsheet would take for the beginning of a formula or a command. */
-const FORMULA = /^[=+\-@|%\t\r]/
 
 /**
  * The reconciliation as CSV: a line for each product, tank and unbooked step, every figure as the decimal text that was
@@ -44,8 +41,4 @@ function resultCells(result: TankReconciliation['result']): Line {
     book_closing: result.bookClosing.value, measured_closing: result.measuredClosing.value, loss_gain: result.lossGain.value, throughput: result.throughput.value,
     throughput_base: result.throughputBase, percent_of_throughput: result.percent ?? '', limit: result.limit.value, limit_source: result.limitSource, verdict: result.verdict,
   }
-}
-
-function harmless(cell: string): string {
-  return FORMULA.test(cell) && !FIGURE.test(cell) ? `'${cell}` : cell
 }

@@ -47,6 +47,7 @@ function columns(zone: string, unitOf: UnitOf): readonly Column[] {
     measured('pressure', 'pressure', parsePressure),
     measured('density', 'density', parseDensity), measured('density_temperature', 'densityTemperature', parseTemperature),
     { name: 'status', at: 'status', optional: true, read: statusOf },
+    { name: 'message', at: 'message', optional: true, read: messageOf },
     ...MODULES.flatMap((n) => [measured(`pressure_${n}`, `pressures.${n}`, parsePressure), measured(`temperature_${n}`, `temperatures.${n}`, parseTemperature)]),
   ]
 }
@@ -60,7 +61,11 @@ function instantOf(text: string, zone: string, path: string): Outcome<string> {
 
 function statusOf(text: string, path: string): Outcome<LoggedLine['status']> {
   const status = LOG_STATUSES.find((one) => one === text.toLowerCase())
-  return status === undefined ? refused({ code: 'unreadable-value', path, value: text, limit: LOG_STATUSES.join(' or '), clause: 'HOUSE gauge log' }) : accepted(status)
+  return status === undefined ? refused({ code: 'unreadable-value', path, value: text, limit: LOG_STATUSES.join(', '), clause: 'HOUSE gauge log' }) : accepted(status)
+}
+
+function messageOf(text: string, path: string): Outcome<string> {
+  return text.length <= 200 ? accepted(text) : refused({ code: 'out-of-range', path, value: `${text.length} letters`, limit: '200 letters', clause: 'HOUSE gauge log' })
 }
 
 interface Cells extends Omit<LoggedLine, 'line' | 'modules'> { readonly pressures?: Readonly<Record<string, string>>; readonly temperatures?: Readonly<Record<string, string>> }

@@ -1,5 +1,7 @@
 import type { Handlers } from './context.ts'
 import { about } from './handlers/about.ts'
+import { auditTrail, exportAuditTrail, readEntry } from './handlers/audit-trail.ts'
+import { gaugeAlarms, recordGaugeEvent, recordGaugeEvents } from './handlers/gauge-events.ts'
 import { backupNow, backupState, listBackups, retireBackups, setBackupRules, verifyBackup } from './handlers/backup.ts'
 import { blendDensity, densityConversion, massAndWeight, waterDensity } from './handlers/density.ts'
 import { closeSession, desk, lockDesk, openSession } from './handlers/desk.ts'
@@ -89,6 +91,12 @@ export const HANDLERS: Handlers = {
   'list-drafts': listDrafts,
   'save-draft': saveDraft,
   'discard-draft': discardDraft,
+  'audit-trail': auditTrail,
+  'export-audit-trail': exportAuditTrail,
+  'read-entry': readEntry,
+  'record-gauge-event': recordGaugeEvent,
+  'record-gauge-events': recordGaugeEvents,
+  'gauge-alarms': gaugeAlarms,
   'list-entries': listEntries,
   'verify-ledger': verifyLedger,
   'verify-documents': verifyDocuments,

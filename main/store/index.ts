@@ -8,6 +8,7 @@ export { LedgerFileFault } from './file-fault.ts'
 export { openStore, type OpenOptions } from './ledger-store.ts'
 export { isServerAddress, shownPlace } from './server-place.ts'
 export { isFileError, putInPlace, replaceFile } from './put-in-place.ts'
+export { aboutOf } from './trail-subject.ts'
 export type { TrailFilter, TrailPage } from './trail.ts'
 export {
   HeadMoved, type Allocation, type Difference, type GaugeEntry, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,

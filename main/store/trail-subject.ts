@@ -41,6 +41,11 @@ export function alsoAbout(entry: Entry): readonly string[] {
   }
 }
 
+/** Everything that an entry is about, its subject first. */
+export function aboutOf(entry: Entry): readonly string[] {
+  return [subjectOf(entry), ...alsoAbout(entry)].filter((subject) => subject !== '')
+}
+
 /** Code of the tank, ticket, product, party, person or period that an entry is about. */
 export function subjectOf(entry: Entry): string {
   return subject(entry)

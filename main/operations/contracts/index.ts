@@ -27,6 +27,8 @@ import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from 
 import { listInstruments, setInstrument } from './instruments.ts'
 import { allocateStock, apportion, listStockMovements, ownersStock, postStockMovement, readStockMovement, stockMovement } from './stock.ts'
 import { transferQuantity } from './transfer-quantity.ts'
+import { auditTrail, exportAuditTrail, readEntry } from './audit-trail.ts'
+import { gaugeAlarms, recordGaugeEvent, recordGaugeEvents } from './gauge-events.ts'
 import { verifyDocument, verifyDocuments } from './verify-document.ts'
 import { volumeCorrection } from './volume-correction.ts'
 
@@ -82,6 +84,12 @@ export const OPERATIONS = {
   'list-drafts': listDrafts,
   'save-draft': saveDraft,
   'discard-draft': discardDraft,
+  'audit-trail': auditTrail,
+  'export-audit-trail': exportAuditTrail,
+  'read-entry': readEntry,
+  'record-gauge-event': recordGaugeEvent,
+  'record-gauge-events': recordGaugeEvents,
+  'gauge-alarms': gaugeAlarms,
   'list-entries': listEntries,
   'verify-ledger': verifyLedger,
   'verify-documents': verifyDocuments,

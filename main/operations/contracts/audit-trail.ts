@@ -1,0 +1,50 @@
+import { z } from 'zod'
+import { ENTRY_KINDS, originSchema, TRAIL_GROUPS } from '../../../core/ledger/index.ts'
+import { contract, ROLES } from './contract.ts'
+
+const part = z.string().min(1).max(80)
+
+/** What of the audit trail is wanted; whatever is left out admits everything. */
+const filter = {
+  from: z.string().optional(), to: z.string().optional(),
+  group: z.enum(TRAIL_GROUPS).optional(), kind: z.enum(ENTRY_KINDS as readonly [string, ...string[]]).optional(),
+  /** Code of a tank, gauge, product, party or period; number of a ticket; id of a person. */
+  subject: part.optional(),
+  /** Part of a name, or of the id of whoever was at the desk. */
+  person: part.optional(),
+  station: part.optional(),
+  /** Every one of them stands in the line. */
+  words: z.string().max(200).optional(),
+}
+
+const lineSchema = z.strictObject({
+  seq: z.number(), kind: z.string(), group: z.enum(TRAIL_GROUPS), at: z.string(), by: z.string(),
+  /** The machine, the person whose session was open, and who prepared it; null where the entry names none. */
+  station: z.string().nullable(), person: z.string().nullable(), preparedBy: z.string().nullable(),
+  about: z.array(z.string()), summary: z.string(), hash: z.string(),
+})
+export type TrailLine = z.output<typeof lineSchema>
+
+export const auditTrail = contract({
+  name: 'audit-trail', roles: ROLES, ledger: 'reads',
+  says: 'Who did what, when, from which station; newest first',
+  input: z.strictObject({ ...filter, before: z.number().int().positive().optional(), limit: z.number().int().min(1).max(500).optional() }),
+  output: z.strictObject({
+    entries: z.array(lineSchema),
+    /** Looked through back to this entry; null when the beginning was reached. */
+    before: z.number().nullable(),
+  }),
+})
+
+export const exportAuditTrail = contract({
+  name: 'export-audit-trail', roles: ROLES, ledger: 'reads',
+  says: 'The audit trail as CSV or as lines of JSON, oldest first, one row for each entry',
+  input: z.strictObject({ ...filter, format: z.enum(['csv', 'json-lines']) }),
+  output: z.strictObject({ name: z.string(), type: z.enum(['text/csv', 'application/x-ndjson']), entries: z.number(), file: z.base64() }),
+})
+
+export const readEntry = contract({
+  name: 'read-entry', roles: ROLES, ledger: 'reads', says: 'One entry of the ledger whole, with its hash and that of the entry before',
+  input: z.strictObject({ seq: z.number().int().positive() }),
+  output: z.strictObject({ line: lineSchema, body: z.json(), previous: z.string(), origin: originSchema.nullable() }),
+})
