@@ -53,7 +53,7 @@ export function GaugeSheet(props: GaugeSheetProps): ReactNode {
       <div className="gauge-head gauge-clock" style={{ gridRow: 1 }}>{words.gauge.heads.clock(zone)}</div>
       {rows.map((row, i) => 'line' in row
         ? <div key={row.line} className="gauge-head" style={rowOf(i)} aria-hidden="true">{headOf(row.line, forms)}</div>
-        : <button key={row.section} type="button" className="gauge-fold" style={rowOf(i)} aria-expanded={row.open} onClick={() => toggle(row.section)}>{row.open ? '▾' : '▸'} {words.gauge.sections[row.section]}</button>)}
+        : <button key={`section ${row.section}`} type="button" className="gauge-fold" style={rowOf(i)} aria-expanded={row.open} onClick={() => toggle(row.section)}>{row.open ? '▾' : '▸'} {words.gauge.sections[row.section]}</button>)}
       {more.map((line, i) => <div key={line.key} className="gauge-head" style={{ gridRow: rows.length + 3 + i }}>{line.head}</div>)}
       {columns.map((column, c) => (
         <Fragment key={column.id}>
@@ -66,7 +66,7 @@ export function GaugeSheet(props: GaugeSheetProps): ReactNode {
               )}
             </div>
           ) : row.grows !== null && (
-            <div key={row.section} className="gauge-cell gauge-add" style={{ ...rowOf(i), gridColumn: c + 2 }}>
+            <div key={`section ${row.section}`} className="gauge-cell gauge-add" style={{ ...rowOf(i), gridColumn: c + 2 }}>
               <AddButton list={row.grows} onAdd={(list) => props.onAdd(column.id, list)} />
             </div>
           ))}

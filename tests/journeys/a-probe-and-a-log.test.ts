@@ -99,6 +99,70 @@ describe('the inspector takes a probe snapshot', () => {
   })
 })
 
+describe('a log that has a probe\'s pressures and no level', () => {
+  const log = (tank: string): string => {
+    const head = ['time,tank', ...[1, 2, 3, 4, 5, 6, 7].map((n) => `pressure_${n},temperature_${n}`)].join(',')
+    // the liquid is 832 kg/m3 heavy and rises by 0.5 m: every covered module reads 0.5 × 832 × 9.8 = 4.08 kPa more
+    const lines = [0, 0, 0, 0, 0, 0, -2, -4.08, -4.08, -4.08, -4.08, -4.08, -4.08].map((less, i) => {
+      const cells = [101.699, 83.335, 62.960, 42.599, 22.234, 0.404, 0.350].map((pressure, n) => `${(n < 5 ? pressure + less : pressure).toFixed(3)} kPa,20.1 °C`).join(',')
+      return `2026-10-03 0${6 + Math.floor(i / 12)}:${String((i * 5) % 60).padStart(2, '0')},${tank},${cells}`
+    })
+    return [head, ...lines].join('\n')
+  }
+  const choose = (text: string) => app.page.locator('#log-file').setInputFiles({ name: 'pressures.csv', mimeType: 'text/csv', buffer: Buffer.from(text) })
+
+  it('says what it needs of a tank whose probe is not known', async () => {
+    await app.page.evaluate(() => { window.location.hash = '#/gauge/log?tank=TK-301' })
+    await choose(log('TK-301'))
+    await app.page.getByText('Heights and settings on the probe sheet of TK-301 would give them one.').waitFor()
+    expect(await app.page.getByRole('slider', { name: 'Moment' }).count()).toBe(0)
+    expect(await app.page.getByText(/the heights of its probe are not known/).count()).toBe(1)
+  })
+
+  it('changes the tank with its address, and computes the levels by the probe that is kept', async () => {
+    await choose(`${log('TK-302')}\n${log('TK-301').split('\n').slice(1).join('\n')}`)
+    await app.page.evaluate(() => { window.location.hash = '#/gauge/log?tank=TK-302' })
+    await app.page.getByRole('heading', { name: 'Gauge log of TK-302' }).waitFor()
+    await app.page.getByText('13 levels are from pressures, by the probe of TK-302 as its sheet has it.').waitFor()
+    expect(await app.page.getByRole('table').getByText('Delivery').count()).toBe(1)
+    await app.page.getByRole('combobox', { name: 'Tank in the log' }).selectOption('TK-301')
+    await app.page.getByRole('heading', { name: 'Gauge log of TK-301' }).waitFor()
+    expect(app.page.url()).toContain('tank=TK-301')
+    await app.page.goBack()
+    await app.page.evaluate(() => { window.location.hash = '#/gauge/log?tank=TK-302' })
+    expect(await app.seriousAxeFindings()).toEqual([])
+    await picture('log-of-pressures')
+  })
+
+  it('fills a delivery whose gauges keep the pressures and the levels before them', async () => {
+    await choose(log('TK-302'))
+    await app.page.getByRole('button', { name: /Begin a delivery/ }).click()
+    await textbox('Opening: level').waitFor()
+    expect(await textbox('Opening: level').inputValue()).toMatch(/^126\d\d mm$/)
+    expect(await app.page.getByText(/^Probe, Log, line \d+/).count()).toBe(2)
+    expect(await app.page.getByText(/was not still/).count()).toBe(0)
+    await picture('delivery-of-pressures')
+  })
+
+  it('free water is entered as a volume where no one cut it', async () => {
+    await app.page.getByRole('button', { name: /Roof, water/ }).click()
+    await app.page.getByRole('combobox', { name: 'Opening: water by' }).selectOption('volume')
+    await textbox('Opening: volume of free water').fill('12.3')
+    await textbox('Opening: origin of the volume of water').fill('drain note 114')
+    await textbox('Opening: origin of the volume of water').blur()
+    expect(await textbox('Opening: volume of free water').inputValue()).toMatch(/^12[.]3 (m3|bbl)$/)
+    expect(await textbox('Opening: water cut').count()).toBe(0)
+    // every head of the sheet stands alone on its row
+    const tops = await app.page.locator('.gauge-head').evaluateAll((heads) => heads.map((head) => head.getBoundingClientRect().top))
+    expect(new Set(tops).size).toBe(tops.length)
+    expect(await app.seriousAxeFindings()).toEqual([])
+    await picture('water-as-a-volume')
+    await app.page.getByRole('button', { name: 'Discard', exact: true }).click()
+    await app.page.getByRole('button', { name: 'Discard for good?' }).click()
+    await app.page.getByRole('button', { name: /New receipt/ }).waitFor()
+  })
+})
+
 describe('the accountant picks a receipt from a gauge log', () => {
   it('is told every wrong line of a log that cannot be read', async () => {
     await goTo(app.page, 'Transfer')
