@@ -47,7 +47,11 @@ export const ENTRY_BODIES = {
   /** What the tank asserts; compared with the book, never plugged into it. */
   'inventory-measured': z.strictObject({ snapshot: gaugeSnapshotSchema, worksheet: worksheetSchema, tank: versionSchema, product: versionSchema }),
   /** An automatic gauge held against hand gauges; whether it may make a custody ticket. */
-  'gauge-verified': z.strictObject({ verification: gaugeVerificationSchema, result: verificationResultSchema, tank: versionSchema }),
+  'gauge-verified': z.strictObject({
+    verification: gaugeVerificationSchema, result: verificationResultSchema, tank: versionSchema,
+    /** The instrument, where it is on record under the gauge's name. */
+    instrument: versionSchema.optional(),
+  }),
   'ticket-posted': z.strictObject({ ticket: ticketSchema, document: z.strictObject({ sha256: hash, bytes: z.number().int().positive(), revisions: z.array(hash) }), late: lateSchema.optional() }),
   'ticket-voided': z.strictObject({ number: z.string(), reason: z.string().min(1).max(500), late: lateSchema.optional() }),
   /** Emerged modules of a hydrostatic probe set to zero: by a person with a reason, or by the instrument itself. */

@@ -1,5 +1,4 @@
 import { standingOf, type StandingVerification } from '../gauge/index.ts'
-import type { Party, Terminal } from '../ticket/index.ts'
 import type { Entry, EntryKind, EntryOf, Identity } from './entry.ts'
 import { instantKey } from './instant.ts'
 import type { Period } from './period.ts'
@@ -13,8 +12,8 @@ interface DatedVersion { readonly seq: number; readonly from: string }
  */
 export interface OnRecord {
   readonly versions: ReadonlyMap<string, readonly DatedVersion[]>
-  readonly terminal: Terminal | undefined
-  readonly parties: ReadonlyMap<string, Party>
+  readonly terminals: readonly EntryOf<'terminal-set'>[]
+  readonly parties: ReadonlyMap<string, readonly EntryOf<'party-set'>[]>
   readonly identities: ReadonlyMap<string, Identity>
   /** The offset of each module of a probe that was set to zero, by tank. */
   readonly zeros: ReadonlyMap<string, ReadonlyMap<string, string>>
@@ -26,8 +25,8 @@ export interface OnRecord {
 /** A record that goes on with each entry. */
 export interface OpenRecord extends OnRecord {
   readonly versions: Map<string, DatedVersion[]>
-  terminal: Terminal | undefined
-  readonly parties: Map<string, Party>
+  readonly terminals: EntryOf<'terminal-set'>[]
+  readonly parties: Map<string, EntryOf<'party-set'>[]>
   readonly identities: Map<string, Identity>
   readonly zeros: Map<string, Map<string, string>>
   readonly verifications: Map<string, StandingVerification[]>
@@ -36,16 +35,16 @@ export interface OpenRecord extends OnRecord {
 
 /** The record before the first entry. */
 export function emptyRecord(): OpenRecord {
-  return { versions: new Map(), terminal: undefined, parties: new Map(), identities: new Map(), zeros: new Map(), verifications: new Map(), periods: new Map() }
+  return { versions: new Map(), terminals: [], parties: new Map(), identities: new Map(), zeros: new Map(), verifications: new Map(), periods: new Map() }
 }
 
 type Put<K extends EntryKind> = (record: OpenRecord, entry: EntryOf<K>) => void
 
 const PUTS: { readonly [K in EntryKind]?: Put<K> } = {
-  'terminal-set': (record, { body }) => { record.terminal = body.terminal },
+  'terminal-set': (record, entry) => { record.terminals.push(entry) },
   'tank-set': (record, { seq, body }) => { added(record.versions, versionKey('tank', body.tank.code), { seq, from: instantKey(body.effectiveFrom) }) },
   'product-set': (record, { seq, body }) => { added(record.versions, versionKey('product', body.product.code), { seq, from: instantKey(body.effectiveFrom) }) },
-  'party-set': (record, { body: { party } }) => { record.parties.set(party.code, party) },
+  'party-set': (record, entry) => { added(record.parties, entry.body.party.code, entry) },
   'identity-set': (record, { body: { identity } }) => { record.identities.set(identity.id, identity) },
   'gauge-verified': (record, { seq, body: { verification, result } }) => {
     added(record.verifications, gaugeKey(verification.tank, verification.gauge), standingOf(seq, verification, result))

@@ -1,19 +1,22 @@
-import type { GaugeSnapshot } from '../gauge/index.ts'
-import { staticQuantity, type Worksheet } from '../quantity/index.ts'
-import { compared, type Before, type Recompute, type Recomputed } from './recompute.ts'
-import type { StockLeg } from './stock.ts'
+import { compared, inForce, type Before, type Recompute, type Recomputed } from './recompute.ts'
+import { recomputeStockMovement } from './stock-body.ts'
+import type { StockMovement } from './stock.ts'
 
 /**
- * A movement inside the terminal made again: the worksheet of every gauge, by the tank and product that each leg names.
- * @source MPMS-12.1.1 calculation of static quantities
+ * A movement inside the terminal made again: every gauge, leg and line, by the tanks and products that it names, and these
+ * as they were in force.
+ * @source HOUSE stock movements
  */
-export const recomputeStock: Recompute<'stock-moved'> = ({ body: { movement } }, before) => movement.legs.flatMap((leg, i) => [
-  ...gauged(leg, `leg ${i + 1}, opening`, leg.opening, leg.openingWorksheet, before), ...gauged(leg, `leg ${i + 1}, closing`, leg.closing, leg.closingWorksheet, before),
-])
+export const recomputeStock: Recompute<'stock-moved'> = ({ body: { movement } }, before) => [
+  ...compared('movement', movement, recomputeStockMovement(movement, { tank: ({ seq }) => before.tank(seq), product: ({ seq }) => before.product(seq) })),
+  ...versions(movement, before),
+]
 
-function gauged({ tank: named, product: ofProduct }: StockLeg, place: string, snapshot: GaugeSnapshot | undefined, worksheet: Worksheet | undefined, before: Before): readonly Recomputed[] {
-  if (snapshot === undefined || worksheet === undefined) return []
-  const [tank, product] = [named && before.tank(named.seq), before.product(ofProduct.seq)]
-  if (tank === undefined || product === undefined) return [{ place, stands: 'a gauge', gives: 'no tank or no product by which it was computed' }]
-  return compared(place, worksheet, staticQuantity(tank, product, snapshot, 'snapshot'))
+/** A regrade gives the old tank up at the instant at which the new one comes into force. */
+function versions({ kind, at, legs }: StockMovement, before: Before): readonly Recomputed[] {
+  return legs.flatMap(({ product, tank, opening, closing, contents }) => {
+    const then = opening?.at ?? closing?.at ?? contents?.opening.at ?? at
+    const given = kind === 'regrade' && closing === undefined
+    return [...inForce('product', product, then, before), ...(tank === undefined || given ? [] : inForce('tank', tank, then, before))]
+  })
 }

@@ -1,7 +1,8 @@
 import { refuseUnverified, type GaugeSnapshot } from '../gauge/index.ts'
 import { wording } from '../refusal/index.ts'
-import { refuseSides, type Ticket } from '../ticket/index.ts'
+import { refuseSides, type Party, type Ticket } from '../ticket/index.ts'
 import { transferQuantity } from '../transfer/index.ts'
+import { versionInForce } from './effective-date.ts'
 import { firstDifference } from './first-difference.ts'
 import { gaugeKey } from './on-record.ts'
 import { compared, inForce, same, type Before, type Recompute, type Recomputed } from './recompute.ts'
@@ -34,9 +35,12 @@ function moved({ kind, tank: named, product: ofProduct, opening, closing, lineFi
   ]
 }
 
-function onRecord({ terminal, from, to }: Ticket, { record }: Before): readonly Recomputed[] {
+/** The terminal and both parties, as they were in force at the opening gauge. */
+function onRecord({ terminal, from, to, opening: { at } }: Ticket, { record }: Before): readonly Recomputed[] {
+  const party = (code: string): Party | undefined => versionInForce(record.parties.get(code) ?? [], code, at)?.body.party
   return [
-    firstDifference(terminal, record.terminal, ['terminal']), firstDifference(from, record.parties.get(from.code), ['from']), firstDifference(to, record.parties.get(to.code), ['to']),
+    firstDifference(terminal, versionInForce(record.terminals, '', at)?.body.terminal, ['terminal']),
+    firstDifference(from, party(from.code), ['from']), firstDifference(to, party(to.code), ['to']),
   ].filter((one) => one !== undefined)
 }
 

@@ -52,6 +52,13 @@ function fromWhen(entry: EntryOf<'tank-set'> | EntryOf<'product-set'>): string {
   return `${entry.kind === 'tank-set' ? entry.body.tank.code : entry.body.product.code} from ${entry.body.effectiveFrom} on`
 }
 
+/** The version of the instrument of a name that stands on a tank, where one is on record. */
+export function instrumentInForce(instruments: readonly EntryOf<'instrument-set'>[], code: string, tank: string, at: string): Version | undefined {
+  const entry = versionInForce(instruments, code, at)
+  if (entry === undefined || (entry.body.instrument.tank ?? tank) !== tank) return undefined
+  return { code, seq: entry.seq, hash: versionHash(entry.body.instrument) }
+}
+
 /** A party as it is in force at an instant; without one, as it was entered last. */
 export function partyOn({ parties }: Pick<OnRecord, 'parties'>, code: string, path: string, at?: string): Outcome<Party> {
   const found = at === undefined ? parties.findLast((entry) => entry.body.party.code === code) : versionInForce(parties, code, at)

@@ -6,6 +6,7 @@ import { fixedQuery } from './fixed-query.ts'
 import { periodsOf, sealBefore } from './periods.ts'
 import type { Known } from './known-before.ts'
 import type { Schema } from './schema.ts'
+import { isShared, movementsOf } from './stock.ts'
 import type { Head } from './store.ts'
 
 const lastTicket = fixedQuery((db) => db.selectFrom('ticket').select('n').orderBy('n', 'desc').limit(sql.lit(1)))
@@ -15,6 +16,7 @@ const hashAt = fixedQuery((db, seq: number) => db.selectFrom('entry').select('ha
 export function knownIn(db: Kysely<Schema>, head: Head): Known {
   return {
     head, ticketCount: () => ticketCount(db), standing: (number) => standing(db, number), version: (seq) => versionSetBy(db, seq),
+    legs: (seq) => movementsOf(db, seq), shared: (seq, tank, product) => isShared(db, seq, tank, product),
     periods: () => periodsOf(db), booked: (seq) => booked(db, seq),
     sealFigures: async (period) => sealFigures(db, period, head.seq, await sealBefore(db, period)),
     identity: async (id) => {
@@ -64,6 +66,7 @@ export async function versionSetBy(db: Kysely<Schema>, seq: number): ReturnType<
 export function versionOf(entry: Entry | undefined): Version {
   switch (entry?.kind) {
     case 'tank-set': return { kind: 'tank', code: entry.body.tank.code, hash: versionHash(entry.body.tank) }
+    case 'instrument-set': return { kind: 'instrument', code: entry.body.instrument.code, hash: versionHash(entry.body.instrument) }
     case 'product-set': return { kind: 'product', code: entry.body.product.code, hash: versionHash(entry.body.product) }
     default: return undefined
   }

@@ -3,7 +3,8 @@ import type { Entry, EntryKind, EntryOf } from '../../core/ledger/index.ts'
 import { ticketNumber, type Version } from '../../core/ticket/index.ts'
 import type { Known } from './known-before.ts'
 import { quickSha256 } from './link-hash.ts'
-import { closingMisfits, inventoryMisfits, openingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
+import { allocationMisfits, movementMisfits } from './stock-rules.ts'
+import { closingMisfits, inventoryMisfits, legsMisfits, openingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
 
 type Rule<K extends EntryKind> = (entry: EntryOf<K>, known: Known) => Promise<readonly string[]>
 
@@ -27,15 +28,18 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'gauge-event': (entry) => dated(entry.body.event.at),
   'desk-event': none,
   'stock-moved': async ({ body: { movement, late } }, known) => [
-    ...undated(movement.at),
+    ...undated(movement.at), ...movementMisfits({ movement }),
     ...(await Promise.all(movement.legs.map(async (leg) => [
       ...undated(leg.opening?.at ?? movement.at), ...undated(leg.closing?.at ?? movement.at),
       ...await versionMisfits('product', leg.product, known), ...(leg.tank === undefined ? [] : await versionMisfits('tank', leg.tank, known)),
-      ...await spanMisfits({ opened: leg.opening?.at ?? movement.at, closed: leg.closing?.at ?? movement.at }, late, known),
     ]))).flat(),
+    ...await legsMisfits(movement, late, known),
   ],
   // owners' balances are sealed as well: a change of owner is never late, it counts when it is entered
-  'stock-allocated': async ({ body: { allocation: { at } } }, known) => [...undated(at), ...await spanMisfits({ opened: at, closed: at }, undefined, known)],
+  'stock-allocated': async (entry, known) => {
+    const { at } = entry.body.allocation
+    return undated(at).length > 0 ? undated(at) : [...await spanMisfits({ opened: at, closed: at }, undefined, known), ...await allocationMisfits(entry, known)]
+  },
   'period-opened': openingMisfits,
   'period-closed': closingMisfits,
   'inventory-measured': async ({ body: { snapshot, tank, product } }, known) => [
@@ -43,7 +47,8 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
     ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),
     ...await versionMisfits('tank', tank, known), ...await versionMisfits('product', product, known),
   ],
-  'gauge-verified': async ({ body: { verification, tank } }, known) => [
+  'gauge-verified': async ({ body: { verification, tank, instrument } }, known) => [
+    ...(instrument === undefined ? [] : [...differs('the instrument that was verified', verification.gauge, instrument.code), ...await versionMisfits('instrument', instrument, known)]),
     ...undated(verification.at), ...differs('the tank whose gauge was verified', verification.tank, tank.code), ...await versionMisfits('tank', tank, known),
   ],
   'ticket-posted': async (entry, known) => [
@@ -90,7 +95,7 @@ export function documentMisfits({ body: { document } }: EntryOf<'ticket-posted'>
   return [...differs('the SHA-256 of the document', quickSha256(bytes), document.sha256), ...differs('the size of the document', String(bytes.length), String(document.bytes))]
 }
 
-async function versionMisfits(kind: 'tank' | 'product', version: Version, known: Known): Promise<readonly string[]> {
+async function versionMisfits(kind: 'tank' | 'product' | 'instrument', version: Version, known: Known): Promise<readonly string[]> {
   const found = version.seq <= known.head.seq ? await known.version(version.seq) : undefined
   if (found?.kind !== kind) return [`its ${kind} is that of entry ${version.seq}, which sets no ${kind}`]
   return [...differs(`the code of its ${kind}`, version.code, found.code), ...differs(`the hash of its ${kind}`, version.hash, found.hash)]

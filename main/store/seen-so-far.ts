@@ -5,6 +5,7 @@ import type { Known } from './known-before.ts'
 import { booked, standing, ticketCount, versionOf } from './known.ts'
 import { periodsOf, type SealAt } from './periods.ts'
 import type { Schema } from './schema.ts'
+import { isShared, movementsOf } from './stock.ts'
 import type { Head } from './store.ts'
 
 /** What the entries so far have set, as the next one is judged by it. */
@@ -26,6 +27,7 @@ export function nothingSeen(again: Kysely<Schema>): SeenSoFar {
   return {
     known: (head) => ({
       head, ticketCount: () => ticketCount(again), standing: (number) => standing(again, number), booked: (seq) => booked(again, seq),
+      legs: (seq) => movementsOf(again, seq), shared: (seq, tank, product) => isShared(again, seq, tank, product),
       version: (seq) => Promise.resolve(versions.get(seq)), identity: (id) => Promise.resolve(identities.get(id)), periods: () => periods,
       sealFigures: (period) => sealFigures(again, period, head.seq, seal),
     }),

@@ -1,8 +1,9 @@
-import { chainEntry, GENESIS, sha256Hex, versionHash, type Entry, type EntryOf, type Identity, type Posting } from '../../core/ledger/index.ts'
+import { chainEntry, GENESIS, sha256Hex, stockBody, versionHash, type Entry, type EntryOf, type Identity, type Posting } from '../../core/ledger/index.ts'
 import type { Product, Worksheet } from '../../core/quantity/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { makeTicket, ticketNumber, type Party, type Terminal, type Ticket, type Version } from '../../core/ticket/index.ts'
-import type { TransferResult } from '../../core/transfer/index.ts'
+import { stockMovement, type TransferResult } from '../../core/transfer/index.ts'
+import { must } from './must.ts'
 import { aClosingGauge, anOpeningGauge, aProduct } from './snapshots.ts'
 import { aTank } from './tanks.ts'
 
@@ -121,16 +122,11 @@ export function allocationPosting(nsv = '25.000'): Extract<Posting, { kind: 'sto
   }
 }
 
-/** The line to the jetty, packed with product whose contents were stated. */
+/** The line to the jetty, packed with product whose contents were stated: 12 m³ where there was nothing. */
 export function lineFillPosting(product: Version): Extract<Posting, { kind: 'stock-moved' }> {
-  const volume = (value: string): { value: string; unit: string } => ({ value, unit: 'm3' })
-  return {
-    kind: 'stock-moved', at: AT, by: BY, origin: A_DESK,
-    body: { movement: {
-      kind: 'line-fill', at: '2026-03-17T07:00:00Z', reason: 'Line packed before the next receipt', difference: volume('12.000'),
-      legs: [{ place: 'line', code: 'JETTY-1', product, stated: { opening: volume('0.000'), closing: volume('12.000') }, nsv: volume('12.000') }],
-    } },
-  }
+  const opening = { at: '2026-03-17T06:30:00Z', net: '0 m3' }
+  const result = must(stockMovement({ kind: 'line-fill', line: { code: 'JETTY-1', product: aProduct(), opening, closing: { at: '2026-03-17T07:00:00Z', net: '12 m3' } } }))
+  return { kind: 'stock-moved', at: AT, by: BY, origin: A_DESK, body: { movement: stockBody(result, [{ product }], { reason: 'Line packed before the next receipt' }) } }
 }
 
 export function periodPosting(name = '2026-03', from = '2026-03-01T06:00:00Z', to = '2026-04-01T05:00:00Z'): Extract<Posting, { kind: 'period-opened' }> {
