@@ -1,6 +1,6 @@
 import { parseInstant } from '../../core/gauge/index.ts'
 import {
-  canonicalJson, instantKey, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type EntryOf, type Late, type Span,
+  canonicalJson, instantKey, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type EntryOf, type Late, type Span, type StockMovement,
 } from '../../core/ledger/index.ts'
 import { wording, type Finding } from '../../core/refusal/index.ts'
 import { readTextSignature } from '../signing/detached.ts'
@@ -12,6 +12,16 @@ const PATHS = { opened: 'the opening gauge', closed: 'the closing gauge', late: 
 export async function spanMisfits(span: Span, late: Late | undefined, known: Known): Promise<readonly string[]> {
   if (!legible(span.opened) || !legible(span.closed)) return []
   return [...said(refuseOutsidePeriods(span, late, await known.periods(), PATHS)), ...await correctsMisfits(late, known)]
+}
+
+/** A stock movement is late as a whole, from its first gauge to its last; where it is not, each of its legs counts by itself. */
+export async function legsMisfits({ at, legs }: StockMovement, late: Late | undefined, known: Known): Promise<readonly string[]> {
+  const spans = legs.map((leg): Span => ({ opened: leg.opening?.at ?? at, closed: leg.closing?.at ?? at }))
+  if (!spans.every(({ opened, closed }) => legible(opened) && legible(closed))) return []
+  const inOrder = (instants: readonly string[]): readonly string[] => instants.toSorted((a, b) => (instantKey(a) < instantKey(b) ? -1 : 1))
+  const whole = { opened: inOrder(spans.map(({ opened }) => opened))[0] ?? at, closed: inOrder(spans.map(({ closed }) => closed)).at(-1) ?? at }
+  const misfits = (await Promise.all((late === undefined ? spans : [whole]).map((span) => spanMisfits(span, late, known)))).flat()
+  return [...new Set(misfits)]
 }
 
 /** A void counts where the movement that it takes away counts. */
