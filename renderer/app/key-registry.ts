@@ -27,6 +27,7 @@ export function spelled(combo: string): string {
 /** Keys that act at the moment; the one registered last answers first. */
 export class KeyRegistry {
   #entries: readonly KeyEntry[] = []
+  #held = 0
   readonly #listeners = new Set<() => void>()
 
   readonly list = (): readonly KeyEntry[] => this.#entries
@@ -41,8 +42,15 @@ export class KeyRegistry {
     return () => this.#set(this.#entries.filter((other) => other !== entry))
   }
 
+  /** No key acts until what is given back is called: something lies over the whole window. */
+  readonly hold = (): (() => void) => {
+    this.#held += 1
+    return () => { this.#held -= 1 }
+  }
+
   /** Acts on what was pressed; false when no key answers. `writing`: the focus is in a field, where plain keys are text. */
   press(pressed: Pressed, writing: boolean): boolean {
+    if (this.#held > 0) return false
     const combo = comboOf(pressed)
     if (writing && /^(shift\+)?[^+]$/.test(combo)) return false
     const entry = this.#entries.findLast((candidate) => candidate.combo === combo)

@@ -39,6 +39,12 @@ export function useKey(combo: string, label: string, act: () => void, { group, w
   useEffect(() => (when ? registry.register({ combo, label, group, act: () => latest.current() }) : undefined), [registry, combo, label, group, when])
 }
 
+/** As long as the component stands, no key of the window acts. */
+export function useKeysHeld(): void {
+  const registry = useRegistry()
+  useEffect(() => registry.hold(), [registry])
+}
+
 /** The keys that act at the moment. */
 export function useKeys(): readonly KeyEntry[] {
   const registry = useRegistry()

@@ -2,6 +2,8 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import type { InputOf, OperationName, OutputOf, Progress } from '../../main/operations/contracts/index.ts'
 import { CallCancelled, FaultInMain, RefusedByMain } from './bridge.ts'
 import { useBridge } from './BridgeContext.tsx'
+import { useLeave } from './desk.ts'
+import { prepare } from './prepare.ts'
 
 /** Where a call stands. */
 export type CallState<T> =
@@ -9,6 +11,8 @@ export type CallState<T> =
   | { readonly state: 'running'; readonly step: Progress | null }
   | { readonly state: 'done'; readonly value: T }
   | { readonly state: 'failed'; readonly error: RefusedByMain | FaultInMain }
+  /** Not done: it waits for somebody else to approve it, and would post this. */
+  | { readonly state: 'prepared'; readonly posts: readonly string[] }
 
 /** What went wrong, as one of the errors a component can show. */
 export function callError(error: unknown): RefusedByMain | FaultInMain {
@@ -18,12 +22,13 @@ export function callError(error: unknown): RefusedByMain | FaultInMain {
 
 /**
  * An operation started by the person: `const [state, run, cancel] = useAction('void-ticket')`. `run` gives the value,
- * or undefined when it failed or was cancelled; the state then says why.
+ * or undefined when it failed, was cancelled, or was only prepared for somebody else; the state then says why.
  */
 export function useAction<N extends OperationName>(name: N): readonly [
   CallState<OutputOf<N>>, (input: InputOf<N>) => Promise<OutputOf<N> | undefined>, () => void,
 ] {
   const bridge = useBridge()
+  const { prepares } = useLeave(name)
   const [state, setState] = useState<CallState<OutputOf<N>>>({ state: 'idle' })
   const running = useRef<AbortController | null>(null)
   useEffect(() => () => running.current?.abort(), [])
@@ -33,6 +38,11 @@ export function useAction<N extends OperationName>(name: N): readonly [
     running.current = abort
     setState({ state: 'running', step: null })
     try {
+      if (prepares) {
+        const posts = await prepare(bridge, name, input, abort.signal)
+        if (running.current === abort) setState({ state: 'prepared', posts })
+        return undefined
+      }
       const value = await bridge.call(name, input, { signal: abort.signal, progress: (step) => setState({ state: 'running', step }) })
       if (running.current === abort) setState({ state: 'done', value })
       return value
@@ -40,8 +50,11 @@ export function useAction<N extends OperationName>(name: N): readonly [
       if (running.current === abort) setState(error instanceof CallCancelled ? { state: 'idle' } : { state: 'failed', error: callError(error) })
       return undefined
     }
-  }, [bridge, name])
-  const cancel = useCallback(() => running.current?.abort(), [])
+  }, [bridge, name, prepares])
+  const cancel = useCallback(() => {
+    running.current?.abort()
+    setState((before) => (before.state === 'prepared' ? { state: 'idle' } : before))
+  }, [])
   return [state, run, cancel]
 }
 

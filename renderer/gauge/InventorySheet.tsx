@@ -4,9 +4,11 @@ import { addressOf, goTo } from '../app/route.ts'
 import { useTankAtHand } from '../app/tank-at-hand.tsx'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { RefusedByMain } from '../bridge/bridge.ts'
+import { useDesk } from '../bridge/desk.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
-import { enterMovesOn, SelectField, TextField } from '../parts/Field.tsx'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
+import { enterMovesOn, SelectField } from '../parts/Field.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
@@ -37,6 +39,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
   const t = words.gauge
   const [history, act] = useReducer(inventoryReducer, start, openInventory)
   const form = history.present
+  const by = useDesk()?.now.session?.person.name ?? form.enteredBy
   const tank = now.tanks.find(({ code }) => code === form.tank)
   useTankAtHand(form.tank)
   const product = now.products.find(({ code }) => code === form.product)
@@ -46,12 +49,12 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
   const [kept, holdDraft] = useAutosave({ id, kind: 'inventory', title: t.inventoryTitle(form.tank), body: form })
   const refusedThere = recorded.state === 'failed' && recorded.error instanceof RefusedByMain ? placeSpoken('gauge', recorded.error.findings) : []
   const calm = useCalmErrors([...(computed?.placed.findings ?? []), ...refusedThere])
-  const missing = [...(form.tank === '' ? ['inventory-tank'] : []), ...(computed?.placed.missing ?? []), ...(form.enteredBy.trim() === '' ? ['entered-by'] : [])]
+  const missing = [...(form.tank === '' ? ['inventory-tank'] : []), ...(computed?.placed.missing ?? []), ...(by.trim() === '' ? ['entered-by'] : [])]
   const ready = computed?.outcome.ok === true && computed.placed.findings.length === 0 && missing.length === 0 && recorded.state !== 'running'
   const book = async (): Promise<void> => {
     if (!ready || !computed) return
     holdDraft(true)
-    const done = await record({ snapshot: computed.read.snapshot, by: form.enteredBy })
+    const done = await record({ snapshot: computed.read.snapshot, by })
     if (!done) return holdDraft(false)
     await discardDraft({ id })
     again()
@@ -75,7 +78,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
         <Button disabled={history.past.length === 0} onClick={() => act({ do: 'undo' })}>{words.transfer.undo}</Button>
         <Button disabled={history.future.length === 0} onClick={() => act({ do: 'redo' })}>{words.transfer.redo}</Button>
         <DiscardButton onDiscard={() => void discard()} />
-        <Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.record}</Button>
+        <Button primary does="record-inventory" disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.record}</Button>
       </>
     }>
       <div className="inventory" onFocus={calm.onFocus} onBlur={calm.onBlur}>
@@ -84,7 +87,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
           <div className="inventory-header" onKeyDown={enterMovesOn}>
             <SelectField id="inventory-tank" label={t.tank} value={form.tank} placeholder={t.choose} choices={now.tanks.map(({ code, name }) => ({ value: code, label: `${code}  ${name}` }))}
               onChange={(code) => act({ do: 'choose-tank', tank: code, product: now.tanks.find((other) => other.code === code)?.product ?? '' })} />
-            <TextField id="entered-by" label={t.enteredBy} value={form.enteredBy} onChange={(value) => act({ do: 'entered-by', value })} />
+            <EnteredByField id="entered-by" label={t.enteredBy} value={form.enteredBy} onChange={(value) => act({ do: 'entered-by', value })} />
           </div>
           <Cautions />
           <GaugeSheet columns={[{ id: 'gauge', title: t.columns.gauge, form: form.gauge }]} units={usualUnits(tank, product)} zone={zone} errors={calm.errors}

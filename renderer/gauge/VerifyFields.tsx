@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import { VERIFICATION_RULES, VERIFICATION_USES } from '../../core/gauge/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
 import { SelectField, TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
 import type { VerifyAction, VerifyField, VerifyForm } from './verify-form.ts'
@@ -32,7 +33,7 @@ export function VerifyFields({ form, tanks, zone, errors, enteredBy, onEnteredBy
       <TextField {...shared('at')} placeholder={words.gauge.timeHint} />
       <TextField {...shared('nextDue')} placeholder={words.gauge.optional} />
       <TextField {...shared('by')} />
-      <TextField id="entered-by" label={words.gauge.enteredBy} value={enteredBy} onChange={onEnteredBy} />
+      <EnteredByField id="entered-by" label={words.gauge.enteredBy} value={enteredBy} onChange={onEnteredBy} />
       <TextField {...shared('remarks')} placeholder={words.gauge.optional} />
     </div>
   )

@@ -78,7 +78,7 @@ export function VerifySheet({ id, start }: { readonly id: string; readonly start
         <Button disabled={history.past.length === 0} onClick={() => act({ do: 'undo' })}>{words.transfer.undo}</Button>
         <Button disabled={history.future.length === 0} onClick={() => act({ do: 'redo' })}>{words.transfer.redo}</Button>
         <DiscardButton onDiscard={() => void discard()} />
-        <Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.record}</Button>
+        <Button primary does="record-gauge-verification" disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.record}</Button>
       </>
     }>
       <div className="verify" onFocus={calm.onFocus} onBlur={calm.onBlur}>

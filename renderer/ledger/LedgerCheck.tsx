@@ -22,7 +22,7 @@ export function LedgerCheck({ check: { state, cancelled, cancel } }: { readonly 
   const t = words.ledger
   if (state.state === 'failed') return <CallFailed error={state.error} />
   if (state.state === 'done') return <Result result={state.value} />
-  if (state.state === 'idle') return cancelled ? <p role="status" className="quiet">{t.cancelled}</p> : null
+  if (state.state === 'idle' || state.state === 'prepared') return cancelled ? <p role="status" className="quiet">{t.cancelled}</p> : null
   const { step } = state
   return (
     <div className="ledger-running" role="status">

@@ -1,6 +1,9 @@
 import { useEffect, useRef, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
+import type { OperationName } from '../../main/operations/contracts/index.ts'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
+import { useLeave } from '../bridge/desk.ts'
+import type { CallState } from '../bridge/use-operation.ts'
 import { words } from '../words/en.ts'
 import { Button } from './Button.tsx'
 import { enterMovesOn } from './Field.tsx'
@@ -16,6 +19,10 @@ interface SheetPanelProps {
   /** What the one action is called. */
   readonly submit: string
   readonly onSubmit: () => void
+  /** The operation that the sheet is for: who may not do it, or only prepare it, sees so. */
+  readonly does?: OperationName
+  /** Where its call stands, for an operation that may be prepared. */
+  readonly state?: CallState<unknown>
   /** False as long as something is still missing. */
   readonly ready?: boolean
   readonly busy: boolean
@@ -32,13 +39,30 @@ interface SheetPanelProps {
 export function SheetPanel(props: SheetPanelProps): ReactNode {
   return (
     <Panel title={props.title} open={props.open} onClose={props.onClose} width={props.width ?? 480}>
-      {props.open && <Sheet {...props} />}
+      {props.open && (props.state?.state === 'prepared' ? <Prepared posts={props.state.posts} onClose={props.onClose} /> : <Sheet {...props} />)}
     </Panel>
   )
 }
 
-function Sheet({ title, submit, onSubmit, onClose, ready = true, busy, others = [], fault, says, children }: SheetPanelProps): ReactNode {
-  const may = ready && !busy
+/** What was prepared and waits for somebody else. */
+export function Prepared({ posts, onClose }: { readonly posts: readonly string[]; readonly onClose: () => void }): ReactNode {
+  const t = words.desk
+  const button = useRef<HTMLDivElement>(null)
+  useEffect(() => button.current?.querySelector('button')?.focus(), [])
+  return (
+    <div className="sheet-panel">
+      <p role="status">{t.prepared}</p>
+      <p className="sheet-says">{t.posts}</p>
+      <ul className="prepared">{posts.map((line) => <li key={line}>{line}</li>)}</ul>
+      <div className="sheet-actions" ref={button}><Button primary onClick={onClose}>{t.done}</Button></div>
+    </div>
+  )
+}
+
+function Sheet({ title, submit: does, onSubmit, onClose, does: operation, ready = true, busy, others = [], fault, says, children }: SheetPanelProps): ReactNode {
+  const leave = useLeave(operation)
+  const submit = leave.prepares ? words.desk.prepare : does
+  const may = ready && !busy && leave.may
   const form = useRef<HTMLFormElement>(null)
   // the panel gives the focus to what is marked so; without it the close button would have it
   useEffect(() => form.current?.querySelector('input:enabled:not([type=file]), select:enabled, textarea:enabled')?.setAttribute('data-autofocus', 'true'), [])
@@ -51,7 +75,7 @@ function Sheet({ title, submit, onSubmit, onClose, ready = true, busy, others = 
       {fault && <CallFailed error={fault} />}
       <div className="sheet-actions">
         <Button onClick={onClose}>{words.parts.cancel}</Button>
-        <Button primary disabled={!may} keys="Ctrl+Enter" onClick={onSubmit}>{busy ? words.parts.working : submit}</Button>
+        <Button primary disabled={!may} title={leave.why} keys="Ctrl+Enter" onClick={onSubmit}>{busy ? words.parts.working : submit}</Button>
       </div>
     </form>
   )

@@ -3,6 +3,7 @@ import { useTerminal } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { fileAsBase64 } from '../parts/download.ts'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
 import { PassphraseField, SelectField, TextField } from '../parts/Field.tsx'
 import { FilePick } from '../parts/FilePick.tsx'
 import { placeFindings } from '../parts/place-findings.ts'
@@ -60,7 +61,7 @@ function IdentitySheet({ way, open, onClose, onEntered }: IdentityPanelProps): R
         <PassphraseField id="identity-passphrase" label={t.passphrase} value={passphrase} onChange={set('passphrase')} error={error('identity-passphrase')} />
         <PassphraseField id="identity-again" label={t.again} value={form.again} onChange={set('again')} error={passphrasesDiffer(form) ? t.differ : undefined} />
       </div>
-      <TextField id="identity-by" label={t.by} value={by} onChange={setBy} error={error('identity-by')} />
+      <EnteredByField id="identity-by" label={t.by} value={by} onChange={setBy} error={error('identity-by')} />
     </SheetPanel>
   )
 }

@@ -2,6 +2,7 @@ import { useState, type ReactNode } from 'react'
 import type { Party } from '../../core/ticket/index.ts'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
@@ -27,7 +28,7 @@ function PartySheet({ party, open, onClose, onEntered }: PartyPanelProps): React
   }
   return (
     <SheetPanel
-      title={party ? t.title(party.code) : t.newTitle} open={open} onClose={onClose} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={form.code !== '' && form.name.trim() !== '' && by.trim() !== ''}
+      title={party ? t.title(party.code) : t.newTitle} open={open} onClose={onClose} does="set-party" submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={form.code !== '' && form.name.trim() !== '' && by.trim() !== ''}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined}
     >
       <div className="sheet-row">
@@ -35,7 +36,7 @@ function PartySheet({ party, open, onClose, onEntered }: PartyPanelProps): React
         <TextField id="party-name" label={t.name} value={form.name} onChange={(name) => setForm({ ...form, name })} error={placed.errors.get('party-name')} />
       </div>
       <TextField id="party-address" label={t.address} value={form.address} onChange={(address) => setForm({ ...form, address })} error={placed.errors.get('party-address')} />
-      <TextField id="party-by" label={t.by} value={by} onChange={setBy} error={placed.errors.get('party-by')} />
+      <EnteredByField id="party-by" label={t.by} value={by} onChange={setBy} error={placed.errors.get('party-by')} />
     </SheetPanel>
   )
 }

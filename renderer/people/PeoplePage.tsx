@@ -2,11 +2,13 @@ import { useState, type ReactNode } from 'react'
 import type { Party } from '../../core/ticket/index.ts'
 import type { Route } from '../app/route.ts'
 import { useTerminal, useZone, type TerminalNow } from '../app/TerminalContext.tsx'
+import { WaitingList } from '../desk/WaitingList.tsx'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { Page } from '../parts/Page.tsx'
 import { words } from '../words/en.ts'
+import { DeskPeople } from './DeskPeople.tsx'
 import { groupedFingerprint } from './fingerprint.ts'
 import { IdentityPanel } from './IdentityPanel.tsx'
 import { PartyPanel } from './PartyPanel.tsx'
@@ -15,7 +17,7 @@ import './people.css'
 type Sheet = { readonly kind: 'create' | 'import' } | { readonly kind: 'party'; readonly party: Party | undefined }
 type KnownIdentity = TerminalNow['identities'][number]
 
-/** Parties, and the people who can sign for them. */
+/** Who works at a desk, who can sign, and for which parties. */
 export function PeoplePage(_: { readonly route: Route }): ReactNode {
   const t = words.people
   const { now, again } = useTerminal()
@@ -25,12 +27,14 @@ export function PeoplePage(_: { readonly route: Route }): ReactNode {
   return (
     <Page title={t.title} actions={
       <>
-        <Button onClick={() => setSheet({ kind: 'party', party: undefined })}>{t.newParty}</Button>
-        <Button disabled={now.parties.length === 0} onClick={() => setSheet({ kind: 'import' })}>{t.import}</Button>
-        <Button disabled={now.parties.length === 0} onClick={() => setSheet({ kind: 'create' })}>{t.create}</Button>
+        <Button does="set-party" onClick={() => setSheet({ kind: 'party', party: undefined })}>{t.newParty}</Button>
+        <Button does="import-identity" disabled={now.parties.length === 0} onClick={() => setSheet({ kind: 'import' })}>{t.import}</Button>
+        <Button does="create-identity" disabled={now.parties.length === 0} onClick={() => setSheet({ kind: 'create' })}>{t.create}</Button>
       </>
     }>
-      <h2>{t.identities}</h2>
+      <WaitingList />
+      <DeskPeople />
+      <h2 className="people-second">{t.identities}</h2>
       <Identities identities={now.identities} />
       <h2 className="people-second">{t.parties}</h2>
       <DenseTable<Party>

@@ -2,6 +2,7 @@ import { useState, type ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import type { ProbeProfile, WrittenProbe } from '../../core/gauge/index.ts'
 import { useZone } from '../app/TerminalContext.tsx'
+import { useDesk } from '../bridge/desk.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
@@ -25,7 +26,8 @@ interface ZeroChecksProps {
 }
 
 /** Emerged modules against the vapour module, the way to set them to zero, and how that went before. */
-export function ZeroChecks({ tank, checks, probe, readAt, by, zeros, onSet }: ZeroChecksProps): ReactNode {
+export function ZeroChecks({ tank, checks, probe, readAt, by: reader, zeros, onSet }: ZeroChecksProps): ReactNode {
+  const by = useDesk()?.now.session?.person.name ?? reader
   const t = words.probe.zero
   const zone = useZone()
   const [reason, setReason] = useState('')
@@ -48,12 +50,12 @@ export function ZeroChecks({ tank, checks, probe, readAt, by, zeros, onSet }: Ze
               { key: 'offset', head: t.offset, align: 'end', cell: ({ offset }) => <Figure value={offset.value} unit={offset.unit} /> },
               { key: 'verdict', head: t.verdict, cell: ({ within, limit }) => (within ? `${t.within} ${limit.value}` : <strong className="probe-outside">{t.outside}</strong>) },
               { key: 'applied', head: t.applied, align: 'end', cell: ({ applied }) => <Figure value={applied.value} unit={applied.unit} /> },
-              { key: 'act', head: <span className="read-aloud">{t.act}</span>, align: 'end', cell: ({ module }) => <Button disabled={!can || reason.trim() === ''} onClick={() => void set([module])}>{t.setOf(module)}</Button> },
+              { key: 'act', head: <span className="read-aloud">{t.act}</span>, align: 'end', cell: ({ module }) => <Button does="zero-probe" disabled={!can || reason.trim() === ''} onClick={() => void set([module])}>{t.setOf(module)}</Button> },
             ]}
           />
           <div className="probe-zero-act">
             <TextField id="probe-zero-reason" label={t.reason} value={reason} onChange={setReason} placeholder={t.reasonHint} />
-            <Button disabled={!can} onClick={() => void set(undefined)}>{t.auto}</Button>
+            <Button does="zero-probe" disabled={!can} onClick={() => void set(undefined)}>{t.auto}</Button>
           </div>
           {!can && state.state !== 'running' && <p className="quiet">{t.timeNeeded}</p>}
         </>

@@ -1,6 +1,7 @@
 import { useState, type ReactNode } from 'react'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
+import { useLeave } from '../bridge/desk.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { usualUnits, withUsualUnit } from '../gauge/usual-units.ts'
 import { LongTextField, SelectField, TextField } from '../parts/Field.tsx'
@@ -19,7 +20,8 @@ export function AdjustmentPanel({ open, onClose, onPosted }: AdjustmentPanelProp
   const zone = useZone()
   const [form, setForm] = useState(EMPTY_ADJUSTMENT)
   const [approvedBy, setApprovedBy] = useEnteredBy()
-  const [state, run] = useAction('post-adjustment')
+  const [state, run, cancel] = useAction('post-adjustment')
+  const { prepares } = useLeave('post-adjustment')
   const placed = placeFindings(state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : [], AT)
   const tank = now.tanks.find(({ code }) => code === form.tank)
   const units = usualUnits(tank, now.products.find(({ code }) => code === tank?.product))
@@ -34,7 +36,7 @@ export function AdjustmentPanel({ open, onClose, onPosted }: AdjustmentPanelProp
     onClose()
   }
   return (
-    <SheetPanel title={t.title} open={open} onClose={onClose} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={read.ok && adjustmentComplete(form, approvedBy)}
+    <SheetPanel title={t.title} open={open} onClose={() => { cancel(); onClose() }} does="post-adjustment" state={state} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={read.ok && adjustmentComplete(form, approvedBy)}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}>
       <div className="sheet-row">
         <SelectField id={AT.tank.id} label={t.tank} value={form.tank} placeholder={t.choose} onChange={set('tank')} choices={now.tanks.map(({ code, name }) => ({ value: code, label: `${code}  ${name}` }))} error={placed.errors.get(AT.tank.id)} />
@@ -42,7 +44,7 @@ export function AdjustmentPanel({ open, onClose, onPosted }: AdjustmentPanelProp
       </div>
       <TextField id={AT.nsv.id} label={t.nsv} measured value={form.nsv} placeholder={t.nsvHint(units.volume)} onChange={set('nsv')} onBlur={() => set('nsv')(withUsualUnit(form.nsv, 'volume', units))} error={placed.errors.get(AT.nsv.id)} />
       <LongTextField id={AT.reason.id} label={t.reason} value={form.reason} rows={3} onChange={set('reason')} error={placed.errors.get(AT.reason.id)} />
-      <TextField id={AT.approvedBy.id} label={t.approvedBy} value={approvedBy} onChange={setApprovedBy} error={placed.errors.get(AT.approvedBy.id)} />
+      {!prepares && <TextField id={AT.approvedBy.id} label={t.approvedBy} value={approvedBy} onChange={setApprovedBy} error={placed.errors.get(AT.approvedBy.id)} />}
     </SheetPanel>
   )
 }

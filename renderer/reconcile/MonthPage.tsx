@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
+import { useLeave } from '../bridge/desk.ts'
 import type { Route } from '../app/route.ts'
 import { useTerminal } from '../app/TerminalContext.tsx'
 import { Button } from '../parts/Button.tsx'
@@ -20,11 +21,11 @@ export function MonthPage(_: { readonly route: Route }): ReactNode {
   const [chosen, setChosen] = useState<TypedPeriod>()
   const [adjusting, setAdjusting] = useState(false)
   const [posted, setPosted] = useState<number>()
-  useKey('a', t.adjust, () => setAdjusting(true), { group: t.title })
+  useKey('a', t.adjust, () => setAdjusting(true), { group: t.title, when: useLeave('post-adjustment').may })
   const last = lastMonth(now.lastGauges, day)
   const typed = chosen ?? (last && typedMonth(last, day))
   const read = typed && readPeriod(typed, day.zone)
-  const adjust = <Button keys="A" onClick={() => setAdjusting(true)}>{t.adjust}</Button>
+  const adjust = <Button does="post-adjustment" keys="A" onClick={() => setAdjusting(true)}>{t.adjust}</Button>
   return (
     <Page title={t.title} about={typed && <PeriodPicker key={`${typed.from} ${typed.to}`} typed={typed} day={day} onChoose={setChosen} />} actions={<>{adjust}{read?.ok && <SaveReport period={read.period} />}</>}>
       {posted !== undefined && <p role="status">{t.adjustment.posted(posted)}</p>}

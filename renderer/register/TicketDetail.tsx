@@ -37,7 +37,7 @@ export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): 
         <h2 className={line?.voided ? 'struck-title' : undefined}>{number}</h2>
         <div className="ticket-actions">
           <Button keys="Alt+S" onClick={() => void savePdf()}>{t.savePdf}</Button>
-          {line && !line.voided && <Button onClick={() => setVoiding(true)}>{t.void}</Button>}
+          {line && !line.voided && <Button does="void-ticket" onClick={() => setVoiding(true)}>{t.void}</Button>}
           {line?.voided && line.replacedBy === null && <a className="plain-button as-button" href={addressOf('transfer', [], { replaces: number })}>{t.replace}</a>}
           <Button keys="Esc" onClick={onClose}>{t.close}</Button>
         </div>

@@ -1,7 +1,8 @@
 import { useState, type ReactNode } from 'react'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
-import { LongTextField, TextField } from '../parts/Field.tsx'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
+import { LongTextField } from '../parts/Field.tsx'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
 import { useEnteredBy } from '../parts/use-entered-by.ts'
@@ -14,7 +15,7 @@ const PLACES = { reason: { id: 'void-reason', label: words.register.voiding.reas
 /** Asks why before a ticket is voided. */
 export function VoidPanel({ number, open, onClose, onVoided }: VoidPanelProps): ReactNode {
   const t = words.register.voiding
-  const [state, run] = useAction('void-ticket')
+  const [state, run, cancel] = useAction('void-ticket')
   const [reason, setReason] = useState('')
   const [by, setBy] = useEnteredBy()
   const placed = placeFindings(state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : [], PLACES)
@@ -23,11 +24,11 @@ export function VoidPanel({ number, open, onClose, onVoided }: VoidPanelProps): 
   }
   return (
     <SheetPanel
-      title={t.title(number)} open={open} onClose={onClose} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={reason.trim() !== '' && by.trim() !== ''}
+      title={t.title(number)} open={open} onClose={() => { cancel(); onClose() }} does="void-ticket" state={state} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={reason.trim() !== '' && by.trim() !== ''}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}
     >
       <LongTextField id={PLACES.reason.id} label={t.reason} value={reason} onChange={setReason} rows={3} error={placed.errors.get(PLACES.reason.id)} />
-      <TextField id={PLACES.by.id} label={t.by} value={by} onChange={setBy} error={placed.errors.get(PLACES.by.id)} />
+      <EnteredByField id={PLACES.by.id} label={t.by} value={by} onChange={setBy} error={placed.errors.get(PLACES.by.id)} />
     </SheetPanel>
   )
 }

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import { useZone } from '../app/TerminalContext.tsx'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
 import type { useEffective } from './use-effective.ts'
@@ -12,7 +13,7 @@ export function EffectiveFields({ effective, ids, errors }: EffectiveFieldsProps
   return (
     <div className="sheet-row">
       <TextField id={ids.from} label={`${t.effectiveFrom}, ${zone}`} value={effective.typed} placeholder={words.yard.timeHint} onChange={effective.type} error={errors.get(ids.from) ?? effective.error} />
-      <TextField id={ids.by} label={t.by} value={effective.by} onChange={effective.setBy} error={errors.get(ids.by)} />
+      <EnteredByField id={ids.by} label={t.by} value={effective.by} onChange={effective.setBy} error={errors.get(ids.by)} />
     </div>
   )
 }

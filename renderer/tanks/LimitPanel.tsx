@@ -34,7 +34,7 @@ function LimitSheet({ product, limit, open, onClose, onEntered }: LimitPanelProp
   }
   return (
     <SheetPanel
-      title={t.title(product.name)} open={open} onClose={onClose} submit={words.yard.tankForm.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={effective.ready !== undefined && form.percent.trim() !== '' && form.source.trim() !== ''}
+      title={t.title(product.name)} open={open} onClose={onClose} does="set-limit" state={state} submit={words.yard.tankForm.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={effective.ready !== undefined && form.percent.trim() !== '' && form.source.trim() !== ''}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}
     >
       <div className="sheet-row">

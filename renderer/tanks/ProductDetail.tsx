@@ -20,8 +20,8 @@ export function ProductDetail({ product }: { readonly product: Product }): React
     <section aria-label={product.code}>
       <header className="yard-head">
         <h2>{product.code} {product.name}</h2>
-        <Button onClick={() => setSheet('limit')}>{words.yard.setLimit}</Button>
-        <Button onClick={() => setSheet('product')}>{words.yard.edit}</Button>
+        <Button does="set-limit" onClick={() => setSheet('limit')}>{words.yard.setLimit}</Button>
+        <Button does="set-product" onClick={() => setSheet('product')}>{words.yard.edit}</Button>
       </header>
       <FactList facts={productFacts(product, limit, now.tanks)} />
       <h3>{words.yard.product.factorTitle}</h3>

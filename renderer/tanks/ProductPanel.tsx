@@ -45,7 +45,7 @@ function ProductSheet({ product, open, onClose, onEntered }: ProductPanelProps):
   }
   return (
     <SheetPanel
-      title={product ? t.title(product.code) : t.newTitle} open={open} onClose={onClose} width={760} submit={words.yard.tankForm.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={ready}
+      title={product ? t.title(product.code) : t.newTitle} open={open} onClose={onClose} width={760} does="set-product" state={state} submit={words.yard.tankForm.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={ready}
       others={answered.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{words.yard.tankForm.says}</p>}
     >
       <div className="product-fields" onFocus={calm.onFocus} onBlur={calm.onBlur}>

@@ -31,7 +31,7 @@ export function TankDetail({ tank }: { readonly tank: Tank }): ReactNode {
   const productName = now.products.find((one) => one.code === tank.product)?.name ?? tank.product
   return (
     <section aria-label={tank.code}>
-      <header className="yard-head"><h2>{tank.code} {tank.name}</h2><Button onClick={() => goTo(addressOf('gauge', ['verify'], { tank: tank.code }))}>{words.gauge.verify.open}</Button><Button onClick={() => setEditing(true)}>{words.yard.edit}</Button></header>
+      <header className="yard-head"><h2>{tank.code} {tank.name}</h2><Button onClick={() => goTo(addressOf('gauge', ['verify'], { tank: tank.code }))}>{words.gauge.verify.open}</Button><Button does="set-tank" onClick={() => setEditing(true)}>{words.yard.edit}</Button></header>
       <FactList facts={[...tankFacts(tank, productName), [t.facts.lastGauge, gauge ? t.gauge(localTime(gauge.at, zone), gauge.what) : t.never], [words.gauge.verify.standingTitle, verifiedGauges(now.verifications, tank.code, zone)]]} />
       <h3>{t.tableTitle}</h3>
       <Noticed table={tank.capacityTable} />

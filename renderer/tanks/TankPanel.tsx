@@ -42,7 +42,7 @@ function TankSheet({ tank, open, onClose, onEntered }: TankPanelProps): ReactNod
   )
   return (
     <SheetPanel
-      title={tank ? t.title(tank.code) : t.newTitle} open={open} onClose={onClose} width={720} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={described !== undefined && effective.ready !== undefined}
+      title={tank ? t.title(tank.code) : t.newTitle} open={open} onClose={onClose} width={720} does="set-tank" state={state} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={described !== undefined && effective.ready !== undefined}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}
     >
       <div className="sheet-row">

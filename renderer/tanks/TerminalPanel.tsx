@@ -2,6 +2,7 @@ import { useState, type ReactNode } from 'react'
 import { useTerminal } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
+import { EnteredByField } from '../parts/EnteredByField.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
@@ -33,12 +34,12 @@ function TerminalSheet({ open, onClose, onEntered }: TerminalPanelProps): ReactN
   )
   return (
     <SheetPanel
-      title={t.title} open={open} onClose={onClose} submit={words.yard.tankForm.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={by.trim() !== ''}
+      title={t.title} open={open} onClose={onClose} does="set-terminal" submit={words.yard.tankForm.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={by.trim() !== ''}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}
     >
       <div className="sheet-row">{field('code', 'CPT')}{field('name')}</div>
       <div className="sheet-row">{field('zone', t.zoneHint)}{field('gaugeHour', '06:00')}</div>
-      <TextField id="terminal-by" label={words.yard.tankForm.by} value={by} onChange={setBy} />
+      <EnteredByField id="terminal-by" label={words.yard.tankForm.by} value={by} onChange={setBy} />
     </SheetPanel>
   )
 }

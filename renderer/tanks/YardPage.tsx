@@ -30,9 +30,9 @@ export function YardPage({ route }: { readonly route: Route }): ReactNode {
   return (
     <Page title={t.title} actions={
       <>
-        <Button onClick={() => setSheet('terminal')}>{t.terminal}</Button>
-        <Button onClick={() => setSheet('product')}>{t.newProduct}</Button>
-        <Button disabled={now.products.length === 0} onClick={() => setSheet('tank')}>{t.newTank}</Button>
+        <Button does="set-terminal" onClick={() => setSheet('terminal')}>{t.terminal}</Button>
+        <Button does="set-product" onClick={() => setSheet('product')}>{t.newProduct}</Button>
+        <Button does="set-tank" disabled={now.products.length === 0} onClick={() => setSheet('tank')}>{t.newTank}</Button>
       </>
     }>
       <div className="yard-page">

@@ -80,7 +80,7 @@ function SignForm({ onClose, ticket, draft, onHold, onBooked }: SignPanelProps):
       {state.state === 'running' && <Waiting step={state.step} />}
       <div className="panel-actions">
         <Button disabled={state.state === 'running'} onClick={onClose}>{t.close}</Button>
-        <Button primary disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.book}</Button>
+        <Button primary does="post-ticket" disabled={!ready} keys="Ctrl+Enter" onClick={() => void book()}>{t.book}</Button>
       </div>
     </>
   )

@@ -6,6 +6,7 @@ import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useBridge } from '../bridge/BridgeContext.tsx'
 import { callError, useQuery } from '../bridge/use-operation.ts'
+import { WaitingList } from '../desk/WaitingList.tsx'
 import { DiscardButton } from '../gauge/DiscardButton.tsx'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
@@ -61,6 +62,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
         <p className="quiet">{tank === '' ? t.noTank : last ? t.last(last.what, localTime(last.at, zone)) : t.never}</p>
         {error && <CallFailed error={error} />}
       </div>
+      <WaitingList />
       <h2>{t.drafts}</h2>
       {drafts.state === 'failed' && <CallFailed error={drafts.error} onAgain={again} />}
       {drafts.state === 'done' && (

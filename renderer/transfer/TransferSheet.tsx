@@ -68,7 +68,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
           <Button disabled={history.past.length === 0} onClick={() => act({ do: 'undo' })}>{t.undo}</Button>
           <Button disabled={history.future.length === 0} onClick={() => act({ do: 'redo' })}>{t.redo}</Button>
           <DiscardButton onDiscard={() => void discard()} />
-          <Button primary disabled={!canSign} keys="Ctrl+Enter" onClick={() => setSigning(true)}>{t.sign}</Button>
+          <Button primary does="post-ticket" disabled={!canSign} keys="Ctrl+Enter" onClick={() => setSigning(true)}>{t.sign}</Button>
         </>
       }
     >

@@ -1,0 +1,30 @@
+import { useEffect, type ReactNode } from 'react'
+import { useKey } from '../app/keys.tsx'
+import { useDesk, type DeskNow } from '../bridge/desk.ts'
+import { useAction } from '../bridge/use-operation.ts'
+import { words } from '../words/en.ts'
+
+/** Who is at the desk, in the frame of every page; nothing where nobody is on record. */
+export function DeskBand(): ReactNode {
+  const desk = useDesk()
+  return desk?.now.session ? <AtDesk session={desk.now.session} changed={desk.changed} /> : null
+}
+
+function AtDesk({ session: { person }, changed }: { readonly session: NonNullable<DeskNow['session']>; readonly changed: (now: DeskNow) => void }): ReactNode {
+  const t = words.desk.band
+  const [locked, lock] = useAction('lock-desk')
+  const [left, leave] = useAction('close-session')
+  const doLock = (): void => void lock({})
+  const doLeave = (): void => void leave({})
+  useEffect(() => { if (locked.state === 'done') changed(locked.value) }, [locked, changed])
+  useEffect(() => { if (left.state === 'done') changed(left.value) }, [left, changed])
+  useKey('alt+l', t.lockKey, doLock, { group: words.app.everywhere })
+  useKey('alt+shift+l', t.leaveKey, doLeave, { group: words.app.everywhere })
+  return (
+    <div className="band-desk" role="group" aria-label={t.label} title={words.desk.roleList(person.roles)}>
+      <span className="band-person">{person.name}</span>
+      <button type="button" onClick={doLock} title="Alt+L">{t.lock}</button>
+      <button type="button" onClick={doLeave} title="Alt+Shift+L">{t.leave}</button>
+    </div>
+  )
+}
