@@ -16,7 +16,7 @@ const COLUMNS: { readonly [T in Projection]: Columns<Schema[T], (typeof KEYS)[T]
   },
   movement: {
     seq: true, kind: true, number: true, place: true, tank: true, product: true, opened_at: true, closed_at: true, opened_order: true, closed_order: true,
-    booked_at: true, booked_order: true, opening_nsv: true, closing_nsv: true, change: true, unit: true, voided_seq: true,
+    lasted: true, booked_at: true, booked_order: true, opening_nsv: true, closing_nsv: true, change: true, unit: true, voided_seq: true,
     concerns: true, corrects: true, corrected_by: true,
   },
   measurement: { tank: true, product: true, at: true, at_order: true, nsv: true, unit: true },

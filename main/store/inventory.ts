@@ -13,8 +13,12 @@ export async function movementsBetween(db: Kysely<Schema>, from: string, to: str
 
 /** Movements between two gauges that stand, were not taken back, and whose time overlaps (from, to). */
 export async function transfersOverlapping(db: Kysely<Schema>, tank: string, from: string, to: string): Promise<readonly Movement[]> {
+  const longest = await db.selectFrom('movement').select('lasted').where('tank', '=', tank).orderBy('lasted', 'desc').limit(1).executeTakeFirst()
+  if (longest === undefined) return []
+  // what ends after `from` began no earlier than the longest of the tank before it: so both ends are looked for in one index
+  const earliest = new Date(Date.parse(from) - 1000 * longest.lasted).toISOString()
   const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', '')
-    .where('tank', '=', tank).where('closed_order', '>', instantKey(from)).where('opened_order', '<', instantKey(to))
+    .where('tank', '=', tank).where('opened_order', '>', instantKey(earliest)).where('opened_order', '<', instantKey(to)).where('closed_order', '>', instantKey(from))
     .orderBy('closed_order').orderBy('seq').execute()
   return rows.map(movementOf)
 }

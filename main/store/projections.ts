@@ -73,12 +73,17 @@ function gaugedNsv(leg: StockLeg, which: 'openingWorksheet' | 'closingWorksheet'
 /** So many rows one entry may have in a projection. */
 export const LEGS = 100
 
+/** Whole seconds that are no fewer than what passed from one instant to another. */
+function secondsBetween(from: string, to: string): number {
+  return Math.ceil(Math.max(0, Date.parse(to) - Date.parse(from)) / 1000) + 1
+}
+
 /** When a movement was gauged, and when it counts in the book. */
 function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pick<MovementTable,
-  'opened_at' | 'closed_at' | 'opened_order' | 'closed_order' | 'booked_at' | 'booked_order' | 'voided_seq' | 'concerns' | 'corrects' | 'corrected_by'> {
+  'opened_at' | 'closed_at' | 'opened_order' | 'closed_order' | 'lasted' | 'booked_at' | 'booked_order' | 'voided_seq' | 'concerns' | 'corrects' | 'corrected_by'> {
   const bookedAt = late?.bookedAt ?? closedAt
   return {
-    opened_at: openedAt, closed_at: closedAt, opened_order: instantKey(openedAt), closed_order: instantKey(closedAt), booked_at: bookedAt, booked_order: instantKey(bookedAt),
+    opened_at: openedAt, closed_at: closedAt, opened_order: instantKey(openedAt), closed_order: instantKey(closedAt), lasted: secondsBetween(openedAt, closedAt), booked_at: bookedAt, booked_order: instantKey(bookedAt),
     voided_seq: null, concerns: late?.period ?? null, corrects: late?.corrects ?? null, corrected_by: null,
   }
 }

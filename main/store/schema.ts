@@ -52,6 +52,8 @@ export interface MovementTable {
   /** `tank` or `line`; `tank` names either. */
   readonly place: string; readonly tank: string; readonly product: string
   readonly opened_at: string; readonly closed_at: string; readonly opened_order: string; readonly closed_order: string
+  /** Whole seconds, no fewer than lie between the gauges. */
+  readonly lasted: number
   /** When it counts in the book: the closing gauge, or later for what concerns a closed period. */
   readonly booked_at: string; readonly booked_order: string
   readonly opening_nsv: string; readonly closing_nsv: string; readonly change: string; readonly unit: string

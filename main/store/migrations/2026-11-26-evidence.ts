@@ -24,7 +24,7 @@ const PROJECTIONS = [
     id integer primary key, seq integer not null references entry (seq), kind text not null, number text not null,
     place text not null, tank text not null, product text not null,
     opened_at text not null, closed_at text not null, opened_order text not null, closed_order text not null,
-    booked_at text not null, booked_order text not null,
+    lasted integer not null, booked_at text not null, booked_order text not null,
     opening_nsv text not null, closing_nsv text not null, change text not null, unit text not null,
     voided_seq integer references entry (seq), concerns text, corrects integer, corrected_by integer
   ) strict`,
@@ -33,6 +33,8 @@ const PROJECTIONS = [
   'create index movement_by_tank on movement (tank, closed_order)',
   'create index movement_by_tank_booked on movement (tank, booked_order)',
   'create index movement_by_period on movement (concerns)',
+  'create index movement_by_opening on movement (tank, opened_order)',
+  'create index movement_by_length on movement (tank, lasted)',
   `create table measurement (
     seq integer primary key references entry (seq), tank text not null, product text not null,
     at text not null, at_order text not null, nsv text not null, unit text not null
