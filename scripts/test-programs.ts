@@ -1,9 +1,9 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync } from 'node:fs'
+import { existsSync, readdirSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 
-/** A program that tests run, and the Debian package that holds it. */
-interface Program { readonly name: string; readonly package: string }
+/** A program that tests run, the Debian package that holds it, and where that puts it when not on the PATH. */
+interface Program { readonly name: string; readonly package: string; readonly folders?: () => readonly string[] }
 
 const PROGRAMS: readonly Program[] = [
   { name: 'chromium', package: 'chromium' },
@@ -12,15 +12,23 @@ const PROGRAMS: readonly Program[] = [
   { name: 'pdftoppm', package: 'poppler-utils' },
   { name: 'qpdf', package: 'qpdf' },
   { name: 'openssl', package: 'openssl' },
+  { name: 'initdb', package: 'postgresql', folders: serverPrograms },
+  { name: 'runuser', package: 'util-linux' },
 ]
 
-/** Whether a program stands on the PATH. */
-function isThere(name: string): boolean {
-  return (process.env['PATH'] ?? '').split(delimiter).some((folder) => existsSync(join(folder, name)))
+/** Debian keeps the programs of each version of PostgreSQL in a folder of its own. */
+function serverPrograms(): readonly string[] {
+  const all = '/usr/lib/postgresql'
+  return existsSync(all) ? readdirSync(all).map((version) => join(all, version, 'bin')) : []
+}
+
+/** Whether a program stands on the PATH, or where its package puts it. */
+function isThere(name: string, folders: readonly string[] = []): boolean {
+  return [...(process.env['PATH'] ?? '').split(delimiter), ...folders].some((folder) => existsSync(join(folder, name)))
 }
 
 function missingPrograms(): readonly Program[] {
-  return PROGRAMS.filter(({ name }) => !isThere(name))
+  return PROGRAMS.filter(({ name, folders }) => !isThere(name, folders?.()))
 }
 
 /** Sees to it that every program the tests run is there; gives those that are still missing. */

@@ -1,7 +1,8 @@
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import { app, BrowserWindow, ipcMain, Menu, protocol, session } from 'electron'
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron'
 import { keepSchedule } from '../backup-schedule.ts'
+import { LedgerFault } from '../../store/index.ts'
 import { dataFolder } from '../data-folder.ts'
 import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
@@ -15,9 +16,9 @@ const built = join(import.meta.dirname, '..')
 
 /** Opens the ledger and then the one window; ends when the window is closed. */
 async function start(): Promise<void> {
-  const { values } = parseArgs({ args: process.argv.slice(app.isPackaged ? 1 : 2), options: { folder: { type: 'string' }, samples: { type: 'string' } }, strict: false })
+  const { values } = parseArgs({ args: process.argv.slice(app.isPackaged ? 1 : 2), options: { folder: { type: 'string' }, ledger: { type: 'string' }, samples: { type: 'string' } }, strict: false })
   const folder = dataFolder(text(values.folder), process.env, process.platform)
-  const context = await openLedger({ folder, samples: text(values.samples), say: (line) => console.log(line), log: (line) => console.error(line) })
+  const context = await openLedger({ folder, ledger: text(values.ledger), samples: text(values.samples), say: (line) => console.log(line), log: (line) => console.error(line) })
   await app.whenReady()
   servePages(protocol, await pageFilesIn(join(built, 'renderer')))
   denyPermissions(session.defaultSession)
@@ -48,7 +49,8 @@ if (app.requestSingleInstanceLock()) {
   app.on('second-instance', () => BrowserWindow.getAllWindows()[0]?.focus())
   app.on('window-all-closed', () => app.quit())
   start().catch((error: unknown) => {
-    console.error(error)
+    if (error instanceof LedgerFault) dialog.showErrorBox(app.name, error.message)
+    else console.error(error)
     app.exit(1)
   })
 } else {

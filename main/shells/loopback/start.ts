@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util'
 import { join } from 'node:path'
 import open from 'open'
 import { keepSchedule } from '../backup-schedule.ts'
+import { LedgerFault } from '../../store/index.ts'
 import { dataFolder } from '../data-folder.ts'
 import { openLedger } from '../open-ledger.ts'
 import { pageFilesIn } from '../page-files.ts'
@@ -9,11 +10,12 @@ import { whyNotServe } from './free-port.ts'
 import { serveLoopback } from './server.ts'
 
 const HIGHEST_PORT = 65_535
-const USAGE = 'npm start -- [--folder PATH] [--empty] [--port NUMBER] [--no-browser]'
+const USAGE = 'npm start -- [--folder PATH] [--ledger PATH-OR-ADDRESS] [--empty] [--port NUMBER] [--no-browser]'
 
 /** What a start of the loopback host is asked for. */
 interface Asked {
   readonly folder: string | undefined
+  readonly ledger: string | undefined
   readonly samples: string | undefined
   /** Any free one when 0. */
   readonly port: number
@@ -37,9 +39,10 @@ export async function startLoopback(args: readonly string[]): Promise<void> {
     return
   }
   const folder = dataFolder(values.folder, process.env, process.platform)
-  const context = await openLedger({ folder, samples: values.samples, say: (line) => console.log(line), log: (line) => console.error(line) })
+  const context = await openLedger({ folder, ledger: values.ledger, samples: values.samples, say: (line) => console.log(line), log: (line) => console.error(line) }).catch(toldOnConsole)
+  if (context === undefined) return
   const host = await serveLoopback({ context, files: await pageFilesIn(join(root, 'dist', 'renderer')), port: values.port })
-  console.log(`The ledger is in ${folder}. Ctrl-C ends the program.`)
+  console.log(`The ledger is ${context.store?.where.place ?? folder}. Ctrl-C ends the program.`)
   console.log(`Dipledger is at ${host.address}`)
   const stopBackups = keepSchedule(context)
   const stop = (): void => { void host.close().then(stopBackups).then(() => context.store?.close()).then(() => process.exit(0)) }
@@ -48,16 +51,23 @@ export async function startLoopback(args: readonly string[]): Promise<void> {
   if (values.browser) await openBrowser(host.address)
 }
 
+/** What is wrong with the place of a ledger is for the person at the console; anything else is a fault of ours. */
+function toldOnConsole(error: unknown): undefined {
+  if (!(error instanceof LedgerFault)) throw error
+  console.error(error.message)
+  process.exitCode = 1
+}
+
 /** What was asked for; or why it cannot be understood. */
 function asked(args: readonly string[]): Asked | string {
   try {
     const { values } = parseArgs({
       args: [...args],
-      options: { folder: { type: 'string' }, port: { type: 'string' }, samples: { type: 'string' }, 'no-browser': { type: 'boolean' } },
+      options: { folder: { type: 'string' }, ledger: { type: 'string' }, port: { type: 'string' }, samples: { type: 'string' }, 'no-browser': { type: 'boolean' } },
     })
-    const { folder, samples, port = '0' } = values
+    const { folder, ledger, samples, port = '0' } = values
     if (!/^\d{1,5}$/.test(port) || Number(port) > HIGHEST_PORT) return `“${port}” is no port: write a number from 0 (any that is free) to ${HIGHEST_PORT}.`
-    return { folder, samples, port: Number(port), browser: values['no-browser'] !== true }
+    return { folder, ledger, samples, port: Number(port), browser: values['no-browser'] !== true }
   } catch (error) {
     return error instanceof Error ? error.message : String(error)
   }
