@@ -12,8 +12,8 @@ export interface ClosingFacts {
   /** The period before it; absent for the first. */
   readonly before: PeriodStanding | undefined
   readonly ledger: { readonly whole: boolean; readonly detail: string }
-  /** The period reconciled, or why no tank of it could be. */
-  readonly reconciliation: Reconciliation | { readonly tanks: readonly string[]; readonly refused: string }
+  /** The period reconciled, or why none of its tanks could be. */
+  readonly reconciliation: Reconciliation | { readonly refused: readonly { readonly tank: string; readonly why: string }[] }
   readonly drafts: readonly { readonly title: string; readonly at: string }[]
   readonly voided: readonly { readonly number: string; readonly reason: string; readonly replacedBy: string | null }[]
   readonly unshared: readonly Unshared[]
@@ -56,7 +56,7 @@ export function mayBeSignedOff({ check: name }: Pick<ClosingCheck, 'check'>): bo
 }
 
 function tankChecks(reconciliation: ClosingFacts['reconciliation']): readonly Unsigned[] {
-  if ('refused' in reconciliation) return reconciliation.tanks.map((tank) => check(measured(tank), false, reconciliation.refused))
+  if ('refused' in reconciliation) return reconciliation.refused.map(({ tank, why }) => check(measured(tank), false, why))
   const { tanks, products, missing } = reconciliation
   return [
     ...[...tanks.map((tank) => ({ tank: tank.tank, one: check(measured(tank.tank), true, `opening ${tank.openingAt}, closing ${tank.closingAt}`) })),

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { parseInstant } from '../../core/gauge/index.ts'
 import { instantKey, instrumentsDue, openAlarms, type Period, type PeriodStanding } from '../../core/ledger/index.ts'
 import type { ClosingFacts, Unshared } from '../../core/reconciliation/index.ts'
-import { Refused } from '../../core/refusal/index.ts'
+import { Refused, wording } from '../../core/refusal/index.ts'
 import { instantOfLocal } from '../exchange/local-time.ts'
 import type { LedgerStore, RegisterLine } from '../store/index.ts'
 import type { Call } from './context.ts'
@@ -39,7 +39,10 @@ async function reconciled(store: LedgerStore, { from, to }: Period): Promise<Clo
     if (!(error instanceof Refused)) throw error
     const record = await readRecord(store)
     const codes = [...new Set(record.tanks.map(({ body }) => body.tank.code))].toSorted()
-    return { tanks: codes.filter((code) => tankInForce(record, code, to, 'tank').ok), refused: error.message.replaceAll('\n', ' ') }
+    return { refused: codes.filter((code) => tankInForce(record, code, to, 'tank').ok).map((tank) => {
+      const own = error.findings.filter(({ path, value }) => value === tank || path.startsWith(`${tank} `))
+      return { tank, why: (own.length > 0 ? own : error.findings).map(wording).join(' ') }
+    }) }
   }
 }
 

@@ -56,14 +56,19 @@ function signedOff(checks: readonly Found[], signOffs: NonNullable<Input['signOf
   })
   for (const one of checks) {
     if (one.holds) continue
-    if (!mayBeSignedOff(one)) findings.push({ code: 'check-not-signed-off', path: 'period', value: one.check, limit: `${one.detail}; close that one first, this is never signed off`, clause })
-    else if (!signOffs.some(({ check }) => check === one.check)) findings.push({ code: 'check-not-signed-off', path: 'signOffs', value: one.check, limit: `${one.detail}; mend it, or sign it off with a reason`, clause })
+    if (!mayBeSignedOff(one)) findings.push({ code: 'check-not-signed-off', path: 'period', value: one.check, limit: `${plain(one.detail)}; close that one first, this is never signed off`, clause })
+    else if (!signOffs.some(({ check }) => check === one.check)) findings.push({ code: 'check-not-signed-off', path: 'signOffs', value: one.check, limit: `${plain(one.detail)}; mend it, or sign it off with a reason`, clause })
   }
   if (findings.length > 0) return refused(...findings)
   return accepted(checks.map((one) => {
     const reason = one.holds ? undefined : signOffs.find(({ check }) => check === one.check)?.reason
     return reason === undefined ? one : { ...one, signedOff: { by, reason } }
   }))
+}
+
+/** A sentence that goes on. */
+function plain(detail: string): string {
+  return detail.replace(/\.$/, '')
 }
 
 /** Signed by the identity of whoever closes it; in a trial, which books nothing, nobody signs. */
