@@ -4,28 +4,31 @@ import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 import { crownShare } from '../gauge/picture-levels.ts'
 import { addressOf } from './route.ts'
+import { useAlarms, type Alarm } from './use-alarms.ts'
 import type { TerminalNow } from './TerminalContext.tsx'
 import { TankGlyph } from './TankGlyph.tsx'
 
 /** Every tank with its last gauge; choosing one opens work on it. */
 export function YardStrip({ now, chosen }: { readonly now: TerminalNow; readonly chosen: string }): ReactNode {
+  const alarms = useAlarms(now.head.hash)
   return (
     <nav className="yard" aria-label={words.app.yardStrip}>
       {now.tanks.length === 0 && <p className="yard-empty">{words.app.emptyYard}</p>}
-      {now.tanks.map((tank) => <TankLink key={tank.code} tank={tank} gauge={now.lastGauges.find((gauge) => gauge.tank === tank.code)} here={tank.code === chosen} />)}
+      {now.tanks.map((tank) => <TankLink key={tank.code} tank={tank} gauge={now.lastGauges.find((gauge) => gauge.tank === tank.code)} alarms={alarms.filter((alarm) => alarm.tank === tank.code)} here={tank.code === chosen} />)}
     </nav>
   )
 }
 
 type LastGauge = TerminalNow['lastGauges'][number]
 
-function TankLink({ tank, gauge, here }: { readonly tank: Tank; readonly gauge: LastGauge | undefined; readonly here: boolean }): ReactNode {
+function TankLink({ tank, gauge, alarms, here }: { readonly tank: Tank; readonly gauge: LastGauge | undefined; readonly alarms: readonly Alarm[]; readonly here: boolean }): ReactNode {
   const level = gauge ? levelOf(gauge.levelMm, tank) : words.app.notGauged
   const temperature = gauge?.temperature ?? ''
   return (
     <a href={addressOf('transfer', [], { tank: tank.code })} className="yard-tank" aria-current={here ? 'true' : undefined}>
       <TankGlyph shape={tank.shape ?? 'upright-cylinder'} roof={tank.roof.kind} insulated={tank.insulated} liquid={gauge ? shareOf(gauge.levelMm, tank) : 0} water={gauge ? shareOf(gauge.waterMm, tank) : 0} />
       <span className="yard-code">{tank.code}<span className="read-aloud"> {tank.name}</span></span>
+      {alarms.length > 0 && <span className="yard-alarm" title={alarms.map(({ message }) => message).join('\n')}>!<span className="read-aloud"> {words.ledger.alarms.inStrip(alarms.length)}</span></span>}
       <span className="yard-level">{level}</span>
       <span className="yard-temperature">{temperature}</span>
     </a>

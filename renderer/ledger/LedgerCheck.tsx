@@ -6,43 +6,57 @@ import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { words } from '../words/en.ts'
 
-interface Check { readonly state: CallState<OutputOf<'verify-ledger'>>; readonly cancelled: boolean; readonly start: () => void; readonly cancel: () => void }
+interface Check { readonly state: CallState<OutputOf<'verify-ledger'>>; readonly cancelled: boolean; readonly start: (documents: boolean) => void; readonly cancel: () => void }
 
 /** A check of the whole ledger, started, watched and cancelled by the person. */
 export function useLedgerCheck(): Check {
   const [state, run, cancel] = useAction('verify-ledger')
   const [cancelled, setCancelled] = useState(false)
-  const start = (): void => { setCancelled(false); void run({}) }
-  useKey('ctrl+enter', words.ledger.verify, start, { group: words.ledger.title, when: state.state !== 'running' })
+  const start = (documents: boolean): void => { setCancelled(false); void run({ documents }) }
+  useKey('ctrl+enter', words.ledger.verify, () => start(false), { group: words.ledger.title, when: state.state !== 'running' })
   return { state, cancelled, start, cancel: () => { setCancelled(true); cancel() } }
 }
 
 /** How far the check is, and what came out, in words. */
-export function LedgerCheck({ check: { state, cancelled, cancel } }: { readonly check: Check }): ReactNode {
+export function LedgerCheck({ check: { state, cancelled, start, cancel } }: { readonly check: Check }): ReactNode {
   const t = words.ledger
   if (state.state === 'failed') return <CallFailed error={state.error} />
-  if (state.state === 'done') return <Result result={state.value} />
+  if (state.state === 'done') return <Result result={state.value} onDocuments={() => start(true)} />
   if (state.state === 'idle' || state.state === 'prepared') return cancelled ? <p role="status" className="quiet">{t.cancelled}</p> : null
   const { step } = state
   return (
     <div className="ledger-running" role="status">
-      <progress aria-label={t.verify} {...(step ? { value: step.done, max: step.of } : {})} />
-      <span>{step ? t.progress(step.what, step.done, step.of) : t.starting}</span>
+      <progress aria-label={t.verify} {...(step && step.of > 0 ? { value: step.done, max: step.of } : {})} />
+      <span>{step ? t.checking(step.what, step.done, step.of) : t.starting}</span>
       <Button onClick={cancel}>{t.cancel}</Button>
     </div>
   )
 }
 
-function Result({ result }: { readonly result: OutputOf<'verify-ledger'> }): ReactNode {
+function Result({ result, onDocuments }: { readonly result: OutputOf<'verify-ledger'>; readonly onDocuments: () => void }): ReactNode {
   const t = words.ledger
-  if (result.whole) return <p role="status" className="ledger-verdict ledger-whole">{t.whole(result.entries, result.tickets)}</p>
+  const [first, ...others] = result.differences
+  if (first === undefined) {
+    return (
+      <div role="status" className="ledger-verdict ledger-whole">
+        <p>{t.whole(result.entries, result.tickets, result.recomputed)}</p>
+        {result.documents > 0 ? <p>{t.documentsWhole(result.documents)}</p> : result.tickets > 0 && <p><Button onClick={onDocuments}>{t.openDocuments(result.tickets)}</Button></p>}
+      </div>
+    )
+  }
   return (
-    <div role="alert">
-      <p className="ledger-verdict ledger-damaged">{t.damaged(result.differences.length)}</p>
-      <table className="dense" aria-label={t.differences}>
-        <thead><tr><th scope="col">{t.where}</th><th scope="col">{t.what}</th></tr></thead>
-        <tbody>{result.differences.map((difference) => <tr key={difference.where + difference.what}><td>{difference.where}</td><td className="wrap">{difference.what}</td></tr>)}</tbody>
-      </table>
+    <div role="alert" className="ledger-verdict ledger-damaged">
+      <p>{t.damaged(result.differences.length)}</p>
+      <p className="ledger-first"><strong>{first.where}</strong> {first.what}</p>
+      {others.length > 0 && (
+        <details>
+          <summary>{t.others(others.length)}</summary>
+          <table className="dense" aria-label={t.differences}>
+            <thead><tr><th scope="col">{t.where}</th><th scope="col">{t.what}</th></tr></thead>
+            <tbody>{others.map((difference) => <tr key={difference.where + difference.what}><td>{difference.where}</td><td className="wrap">{difference.what}</td></tr>)}</tbody>
+          </table>
+        </details>
+      )}
     </div>
   )
 }

@@ -1,52 +1,68 @@
 import { useState, type ReactNode } from 'react'
-import type { Route } from '../app/route.ts'
+import { useKey } from '../app/keys.tsx'
+import { addressOf, goTo, type Route } from '../app/route.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
-import { DenseTable } from '../parts/DenseTable.tsx'
+import { download } from '../parts/download.ts'
 import { CallFailed } from '../parts/Findings.tsx'
-import { localTime } from '../parts/local-time.ts'
 import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { About } from './About.tsx'
-import { kindInWords, type EntryLine } from './entry-list.ts'
+import { EntryDetail } from './EntryDetail.tsx'
+import { GaugeAlarms } from './GaugeAlarms.tsx'
 import { LedgerCheck, useLedgerCheck } from './LedgerCheck.tsx'
-import { useEntries } from './use-entries.ts'
+import { NO_TRAIL_FILTER, readTrailForm } from './trail-filter.ts'
+import { SEARCH_ID, TrailFilters } from './TrailFilters.tsx'
+import { TrailTable } from './TrailTable.tsx'
+import { useTrail } from './use-trail.ts'
 import './ledger.css'
 
-/** The chain of entries, its check, and the software that keeps it. */
-export function LedgerPage(_: { readonly route: Route }): ReactNode {
+/** The register of entries as an audit trail, one entry or the alarms of gauges beside it, and the check of the whole ledger. */
+export function LedgerPage({ route }: { readonly route: Route }): ReactNode {
   const t = words.ledger
   const { now } = useTerminal()
   const zone = useZone()
-  const [list, next] = useEntries(now.head.hash)
+  const subject = route.query['subject'] ?? ''
+  const [form, setForm] = useState(() => ({ ...NO_TRAIL_FILTER, subject }))
+  const [asked, setAsked] = useState(subject)
+  // an address that names a subject is followed; what is typed afterwards stands
+  if (asked !== subject) { setAsked(subject); setForm({ ...NO_TRAIL_FILTER, subject }) }
+  const { input, wrong } = readTrailForm(form, zone)
+  const [list, next] = useTrail(input, now.head.hash)
   const check = useLedgerCheck()
+  const [saving, save] = useAction('export-audit-trail')
   const [aboutOpen, setAboutOpen] = useState(false)
+  const chosen = Number(route.rest[0] ?? 0)
+  const close = (): void => goTo(addressOf('ledger', [], subject === '' ? {} : { subject }))
+  const saveAs = async (format: 'csv' | 'json-lines'): Promise<void> => {
+    const file = await save({ ...input, format })
+    if (file) download(file)
+  }
+  useKey('/', t.filter.focus, () => document.getElementById(SEARCH_ID)?.focus(), { group: t.title })
   return (
-    <Page title={t.title} about={t.headIs(now.head.hash)} actions={
+    <Page title={t.title} about={t.headIs(now.head.seq, now.head.hash)} actions={
       <>
         <Button onClick={() => setAboutOpen(true)}>{t.aboutOpen}</Button>
-        <Button primary keys="Ctrl+Enter" disabled={check.state.state === 'running'} onClick={check.start}>{t.verify}</Button>
+        <Button disabled={saving.state === 'running'} onClick={() => void saveAs('csv')}>{t.csv}</Button>
+        <Button disabled={saving.state === 'running'} onClick={() => void saveAs('json-lines')}>{t.jsonLines}</Button>
+        <Button primary keys="Ctrl+Enter" disabled={check.state.state === 'running'} onClick={() => check.start(false)}>{t.verify}</Button>
       </>
     }>
-      <div className="ledger-entries">
+      <div className="ledger">
         <LedgerCheck check={check} />
-        {list.error && <CallFailed error={list.error} onAgain={next} />}
-        {list.asking && list.lines.length === 0 && <Waiting />}
-        {(list.lines.length > 0 || !list.asking) && (
-          <DenseTable<EntryLine>
-            label={t.entries} rows={list.lines} rowKey={(entry) => String(entry.seq)} empty={t.empty}
-            columns={[
-              { key: 'seq', head: t.columns.seq, align: 'end', cell: (entry) => entry.seq },
-              { key: 'kind', head: t.columns.kind, cell: (entry) => kindInWords(entry.kind) },
-              { key: 'summary', head: t.columns.summary, wrap: true, cell: (entry) => entry.summary },
-              { key: 'at', head: t.columns.at, cell: (entry) => localTime(entry.at.replace(/\.\d+Z$/, 'Z'), zone) },
-              { key: 'by', head: t.columns.by, cell: (entry) => entry.by },
-              { key: 'hash', head: t.columns.hash, cell: (entry) => <span className="ledger-hash" title={entry.hash}>{entry.hash.slice(0, 16)}</span> },
-            ]}
-          />
-        )}
-        {list.more && <p><Button disabled={list.asking} onClick={next}>{t.more}</Button></p>}
+        {saving.state === 'running' && saving.step && <p role="status" className="quiet">{t.progress(saving.step.what, saving.step.done, saving.step.of)}</p>}
+        {saving.state === 'failed' && <CallFailed error={saving.error} />}
+        <div className={chosen > 0 ? 'ledger-beside ledger-chosen' : 'ledger-beside'}>
+          <div className="ledger-entries">
+            <TrailFilters form={form} wrong={wrong} onChange={setForm} />
+            {list.error && <CallFailed error={list.error} onAgain={next} />}
+            {list.asking && list.lines.length === 0 ? <Waiting /> : <TrailTable lines={list.lines} zone={zone} chosen={chosen} searchedTo={list.before} onChoose={(seq) => goTo(addressOf('ledger', [String(seq)], subject === '' ? {} : { subject }))} />}
+            {list.before !== null && <p className="ledger-more"><Button disabled={list.asking} onClick={next}>{t.more}</Button></p>}
+          </div>
+          {chosen > 0 ? <EntryDetail key={chosen} seq={chosen} onClose={close} /> : <GaugeAlarms />}
+        </div>
       </div>
       <About open={aboutOpen} onClose={() => setAboutOpen(false)} />
     </Page>

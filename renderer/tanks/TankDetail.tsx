@@ -10,6 +10,7 @@ import { localTime } from '../parts/local-time.ts'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
 import { words } from '../words/en.ts'
 import { verifiedGauges } from '../gauge/verified-gauges.ts'
+import { AlarmsOfTank } from '../ledger/AlarmsOfTank.tsx'
 import { tankFacts } from './facts.ts'
 import { FactList } from './FactList.tsx'
 import { shownRows } from './table-rows.ts'
@@ -33,6 +34,7 @@ export function TankDetail({ tank }: { readonly tank: Tank }): ReactNode {
     <section aria-label={tank.code}>
       <header className="yard-head"><h2>{tank.code} {tank.name}</h2><Button onClick={() => goTo(addressOf('gauge', ['verify'], { tank: tank.code }))}>{words.gauge.verify.open}</Button><Button does="set-tank" onClick={() => setEditing(true)}>{words.yard.edit}</Button></header>
       <FactList facts={[...tankFacts(tank, productName), [t.facts.lastGauge, gauge ? t.gauge(localTime(gauge.at, zone), gauge.what) : t.never], [words.gauge.verify.standingTitle, verifiedGauges(now.verifications, tank.code, zone)]]} />
+      <AlarmsOfTank tank={tank.code} />
       <h3>{t.tableTitle}</h3>
       <Noticed table={tank.capacityTable} />
       <div className="yard-table">

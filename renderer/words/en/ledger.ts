@@ -1,13 +1,45 @@
+const CHECKED: Readonly<Record<string, string>> = {
+  file: 'the file', schema: 'the schema', chain: 'the chain of hashes', entries: 'entries, each computed again', documents: 'documents, each opened and drawn again',
+  ticket: 'the register', movement: 'movements', measurement: 'inventories', allocation: 'owners’ shares', period: 'periods', alarm: 'alarms', trail: 'the audit trail', trail_about: 'what entries are about',
+}
+
 export const ledger = {
-  title: 'Ledger', verify: 'Check the ledger', cancel: 'Cancel', asking: 'Reading the ledger …', entries: 'Entries', more: 'Show older', empty: 'The ledger has no entries yet.',
-  columns: { seq: 'Entry', kind: 'Kind', at: 'Posted', by: 'By', summary: 'What', hash: 'Hash' },
+  title: 'Ledger', verify: 'Check the ledger', cancel: 'Cancel', asking: 'Reading the ledger …', entries: 'Entries', more: 'Show older',
+  empty: 'No entry is of this kind.', emptyTo: (seq: number): string => `Nothing found back to entry ${seq}; there is more further back.`,
+  csv: 'Save as CSV', jsonLines: 'Save as JSON lines',
+  columns: { seq: 'Entry', kind: 'What', at: 'When', by: 'Who', station: 'Station', about: 'About', summary: 'What it says' },
   kinds: {
     'terminal-set': 'terminal', 'tank-set': 'tank', 'product-set': 'product', 'party-set': 'party', 'identity-set': 'identity', 'limit-set': 'limit',
-    'inventory-measured': 'inventory', 'gauge-verified': 'gauge verified', 'ticket-posted': 'ticket', 'ticket-voided': 'void', 'adjustment-posted': 'adjustment', 'probe-zeroed': 'probe zero',
+    'instrument-set': 'instrument', 'person-set': 'person', 'rules-set': 'desk rules', 'inventory-measured': 'inventory', 'gauge-verified': 'gauge verified',
+    'ticket-posted': 'ticket', 'ticket-voided': 'void', 'adjustment-posted': 'adjustment', 'probe-zeroed': 'probe zero', 'stock-moved': 'stock movement', 'stock-allocated': 'owners',
+    'period-opened': 'period opened', 'period-closed': 'period closed', 'gauge-event': 'gauge event', 'desk-event': 'desk',
   },
-  whole: (entries: number, tickets: number): string => `The ledger is whole: ${entries} entries in one chain, ${tickets} tickets without gaps, every document and every list agrees with them.`,
-  damaged: (count: number): string => (count === 1 ? 'The ledger is damaged: 1 difference was found. Stop posting and go back to a backup.' : `The ledger is damaged: ${count} differences were found. Stop posting and go back to a backup.`),
-  headIs: (head: string): string => `Head ${head}`, differences: 'Differences', where: 'Where', what: 'What',
-  progress: (what: string, done: number, of: number): string => `${what}: ${done} of ${of}`, starting: 'Starting …', cancelled: 'The check was cancelled; nothing is known yet.',
+  groups: { 'set-up': 'Set-up', tickets: 'Tickets', stock: 'Stock', periods: 'Periods', gauges: 'Gauges verified and zeroed', alarms: 'Alarms and events of gauges', desk: 'Desk' },
+  events: { alarm: 'Alarm', 'alarm-cleared': 'Alarm cleared', fault: 'Fault', 'fault-cleared': 'Fault cleared', 'setting-changed': 'Setting changed', note: 'Note' },
+  filter: {
+    label: 'Narrow the audit trail down', focus: 'Search the audit trail', words: 'Words', wordsHint: 'in what it says', group: 'Kind', all: 'all', subject: 'About', subjectHint: 'tank, ticket, person',
+    person: 'Who', personHint: 'name', station: 'Station', stationHint: 'name', from: 'From day', to: 'To day', dayHint: 'YYYY-MM-DD', wrongDay: (label: string): string => `${label}: write a day as 2026-09-14`, clear: 'Clear',
+  },
+  entry: {
+    title: (seq: number): string => `Entry ${seq}`, close: 'Close', kind: 'What', at: 'When', by: 'Who', from: 'From', noOrigin: 'no station on record', prepared: 'Prepared by', about: 'About',
+    hash: 'Hash', previous: 'Hash before', body: 'What was entered', moreParts: (count: number): string => `Show ${count} more`,
+  },
+  alarms: {
+    title: 'Alarms that stand', enter: 'Enter an event …', none: 'No gauge has an alarm or a fault that stands.', clear: 'Clear …', noGauge: 'gauge',
+    standing: (kind: string, gauge: string, tank: string): string => `${kind}: ${gauge} of ${tank}`, since: (time: string): string => `since ${time}`,
+    inStrip: (count: number): string => (count === 1 ? '1 alarm stands' : `${count} alarms stand`),
+  },
+  event: {
+    title: 'Event of a gauge', submit: 'Enter', tank: 'Tank', choose: 'choose', gauge: 'Gauge', gaugeHint: 'as its log names it', event: 'Event', time: 'Time (terminal clock)', timeHint: 'YYYY-MM-DD hh:mm', message: 'What it said', by: 'Entered by',
+  },
+  whole: (entries: number, tickets: number, recomputed: number): string => `The ledger is whole: ${entries} entries in one chain, ${tickets} tickets without gaps; ${recomputed} entries were computed again from the ledger alone, and every list agrees.`,
+  documentsWhole: (count: number): string => `${count} documents were opened: signatures, data and pages are those that were signed and booked.`,
+  openDocuments: (count: number): string => `Open all ${count} documents as well`,
+  damaged: (count: number): string => (count === 1 ? 'The ledger is not as it was posted: 1 difference. Stop posting and go back to a backup.' : `The ledger is not as it was posted: ${count} differences. Stop posting and go back to a backup. The first:`),
+  others: (count: number): string => (count === 1 ? '1 more' : `${count} more`),
+  headIs: (seq: number, head: string): string => `${seq} entries, head ${head}`, differences: 'Differences', where: 'Where', what: 'What',
+  progress: (what: string, done: number, of: number): string => `${what}: ${done} of ${of}`,
+  checking: (what: string, done: number, of: number): string => (of > 0 ? `Checking ${CHECKED[what] ?? what}: ${done} of ${of}` : `Checking ${CHECKED[what] ?? what}`),
+  starting: 'Starting …', cancelled: 'The check was cancelled; nothing is known yet.',
   about: 'This software', aboutOpen: 'About this software …', version: 'Version', core: 'SHA-256 of the core', sources: 'Standards and papers it follows',
 } as const
