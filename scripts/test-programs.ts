@@ -12,6 +12,7 @@ const PROGRAMS: readonly Program[] = [
   { name: 'pdftoppm', package: 'poppler-utils' },
   { name: 'qpdf', package: 'qpdf' },
   { name: 'openssl', package: 'openssl' },
+  { name: 'strace', package: 'strace' },
   { name: 'initdb', package: 'postgresql', folders: serverPrograms },
   { name: 'runuser', package: 'util-linux' },
 ]
