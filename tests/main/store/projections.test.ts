@@ -80,7 +80,7 @@ describe('movements', () => {
     ])
     expect(found[1]).toEqual({
       seq: 11, kind: 'delivery', number: 'CPT-000004', place: 'tank', tank: 'T-101', product: 'CRUDE', openedAt: '2026-03-15T06:10:00Z', closedAt: '2026-03-15T08:05:00Z',
-      bookedAt: '2026-03-15T08:05:00Z', concerns: null, corrects: null, correctedBy: null,
+      bookedAt: '2026-03-15T08:05:00Z', concerns: null, corrects: null, correctedBy: null, voidedBy: null,
       openingNsv: '150.000', closingNsv: '130.500', change: '-19.500', unit: 'm3',
     })
   })
