@@ -7,6 +7,9 @@ import type { Context } from '../../main/operations/context.ts'
 import { makeDesk } from '../../main/operations/desk/desk.ts'
 import type { InputOf, OperationName, OutputOf, Progress } from '../../main/operations/contracts/index.ts'
 import { openContext } from '../../main/shells/open-context.ts'
+import { openStore } from '../../main/store/index.ts'
+import type { Flavour } from './places.ts'
+import { aDatabase } from './postgres.ts'
 import { aProduct } from './snapshots.ts'
 import { aTank } from './tanks.ts'
 
@@ -40,16 +43,21 @@ interface WorldOptions {
   readonly now?: () => string
   /** A closed ledger to begin with a copy of. */
   readonly copyOf?: string
+  /** Where the ledger is kept; DIPLEDGER_TEST_FLAVOUR=postgres runs every world on PostgreSQL. */
+  readonly on?: Flavour
 }
 
+const USUAL: Flavour = process.env['DIPLEDGER_TEST_FLAVOUR'] === 'postgres' ? 'postgres' : 'sqlite'
+
 /** A new world. */
-export async function aWorld({ withLedger = true, now = () => NOW, copyOf }: WorldOptions = {}): Promise<World> {
+export async function aWorld({ withLedger = true, now = () => NOW, copyOf, on = USUAL }: WorldOptions = {}): Promise<World> {
   const folder = mkdtempSync(join(tmpdir(), 'dipledger-world-'))
   const ledger = join(folder, 'ledger.db')
   if (copyOf !== undefined) copyFileSync(copyOf, ledger)
+  const place = !withLedger ? null : on === 'sqlite' ? ledger : await onServer(copyOf === undefined ? undefined : ledger)
   const log: string[] = []
   const steps: Progress[] = []
-  const context: Context = { ...await openContext(withLedger ? ledger : null, (line) => { log.push(line) }), desk: makeDesk(STATION, 2 ** 10), now }
+  const context: Context = { ...await openContext(place, (line) => { log.push(line) }, { folder, chosenBy: 'start' }), desk: makeDesk(STATION, 2 ** 10), now }
   const call = (name: string, input: unknown): Promise<Answer> => callOperation(name, input, context, { progress: (step) => { steps.push(step) }, signal: new AbortController().signal })
   return {
     folder, ledger, context, log, steps, call,
@@ -65,9 +73,19 @@ export async function aWorld({ withLedger = true, now = () => NOW, copyOf }: Wor
   }
 }
 
+/** A database of its own, with what is in a file if one is given. */
+async function onServer(file: string | undefined): Promise<string> {
+  const address = await aDatabase()
+  if (file === undefined) return address
+  const store = await openStore(file)
+  await store.copyToServer(address, () => undefined, new AbortController().signal)
+  await store.close()
+  return address
+}
+
 /** A closed ledger with the terminal of {@link setUpTerminal}, to copy; making keys is slow. */
 export async function aTerminalLedger(): Promise<{ readonly path: string; readonly remove: () => Promise<void> }> {
-  const world = await aWorld()
+  const world = await aWorld({ on: 'sqlite' })
   await setUpTerminal(world)
   await world.context.store?.close()
   return { path: world.ledger, remove: async () => { rmSync(world.folder, { recursive: true, force: true }) } }
