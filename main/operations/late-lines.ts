@@ -1,6 +1,6 @@
 import type { PeriodStanding } from '../../core/ledger/index.ts'
 import type { LateLine, ReportedPeriod } from '../../core/reconciliation/index.ts'
-import { canonicalJson, sha256Hex } from '../../core/ledger/index.ts'
+import { canonicalJson, periodHolding, sha256Hex } from '../../core/ledger/index.ts'
 import type { LedgerStore, Movement } from '../store/index.ts'
 import { identityOn, type OnRecord } from './on-record.ts'
 
@@ -22,6 +22,15 @@ export async function lateLines(store: LedgerStore, movements: readonly Movement
 export async function lateOf(store: LedgerStore, period: PeriodStanding): Promise<Pick<ReportedPeriod, 'concerning' | 'booked'>> {
   const booked = (await store.movements(period.from, period.to)).filter(({ concerns }) => concerns !== null)
   return { concerning: await lateLines(store, await store.lateOfPeriod(period.name)), booked: await lateLines(store, booked) }
+}
+
+/** An entry as a late correction, where it is one; and the late corrections of it. */
+export async function lateOfEntry(store: LedgerStore, seq: number): Promise<{ late: LateLine | null; corrections: LateLine[] }> {
+  const own = await store.movementsOf(seq)
+  const [late = null] = await lateLines(store, own)
+  const period = own[0] && periodHolding(own[0].bookedAt, await store.periods())
+  const concerning = period === undefined ? [] : await store.lateOfPeriod(period.name)
+  return { late, corrections: await lateLines(store, concerning.filter(({ corrects }) => corrects === seq)) }
 }
 
 /** A period as the report of its time names it. */

@@ -8,6 +8,7 @@ import { register } from './en/register.ts'
 import { check } from './en/check.ts'
 import { ledger } from './en/ledger.ts'
 import { people } from './en/people.ts'
+import { period } from './en/period.ts'
 import { parts } from './en/parts.ts'
 import { probe } from './en/probe.ts'
 import { storage } from './en/storage.ts'
@@ -15,4 +16,4 @@ import { transfer } from './en/transfer.ts'
 import { tables } from './en/tables.ts'
 import { yard } from './en/yard.ts'
 
-export const words = { app, gauge, parts, probe, transfer, month, register, tables, yard, check, ledger, people, density, desk, storage } as const
+export const words = { app, gauge, parts, probe, transfer, month, register, tables, yard, check, ledger, people, period, density, desk, storage } as const

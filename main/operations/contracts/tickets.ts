@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { TRANSFER_KINDS, transferInputSchema } from '../../../core/transfer/index.ts'
+import { lateLineSchema } from '../../../core/reconciliation/index.ts'
 import { quantitySchema } from '../../../core/worksheet/index.ts'
 import { gaugeSnapshotSchema } from '../../../core/gauge/index.ts'
 import { SIGNER_ROLES, ticketSchema } from '../../../core/ticket/index.ts'
@@ -56,7 +57,11 @@ export const readTicket = contract({
   name: 'read-ticket', roles: ['accountant', 'inspector', 'analyst', 'administrator'], ledger: 'reads',
   says: 'One ticket whole, with its place in the ledger',
   input: z.strictObject({ number: z.string() }),
-  output: z.strictObject({ ticket: ticketSchema, line: registerLineSchema, hash: z.string(), documentHash: z.string() }),
+  output: z.strictObject({
+    ticket: ticketSchema, line: registerLineSchema, hash: z.string(), documentHash: z.string(),
+    /** As a late correction, where it is one; and the late corrections of it. */
+    late: lateLineSchema.nullable(), corrections: z.array(lateLineSchema),
+  }),
 })
 
 export const ticketDocument = contract({

@@ -6,6 +6,7 @@ import { refuseVoid } from '../../../core/ticket/index.ts'
 import { atHead } from '../at-head.ts'
 import { bookable, type LateWish } from '../bookable.ts'
 import type { Handler, LedgerContext } from '../context.ts'
+import { lateOfEntry } from '../late-lines.ts'
 import { post } from '../post.ts'
 import { enteredBy } from '../who.ts'
 
@@ -22,7 +23,7 @@ export const listTickets: Handler<'list-tickets'> = async ({ limit = USUAL, ...f
 export const readTicket: Handler<'read-ticket'> = async ({ number }, { store }) => {
   const [entry, line] = await Promise.all([store.ticketEntry(number), store.registerLine(number)])
   if (!entry || !line) throw new Refused([unknownTicket(number)])
-  return { ticket: entry.body.ticket, line, hash: entry.hash, documentHash: entry.body.document.sha256 }
+  return { ticket: entry.body.ticket, line, hash: entry.hash, documentHash: entry.body.document.sha256, ...await lateOfEntry(store, entry.seq) }
 }
 
 export const ticketDocument: Handler<'ticket-document'> = async ({ number }, { store }) => {

@@ -1,0 +1,41 @@
+export const period = {
+  title: 'Periods', back: 'Back to the month', toPeriods: 'Periods', toPeriodsKey: 'Periods of this ledger',
+  says: 'Nothing is closed until the first period is opened. From then on whatever is booked must lie in an open period; a closed one takes nothing any more, and what concerns it is booked late, in an open one.',
+  table: 'Periods', none: 'No period was opened yet.',
+  columns: { name: 'Period', from: 'After', to: 'Up to', standing: 'Standing' },
+  open: 'open', closed: 'closed', exceptions: (count: number): string => (count === 0 ? '' : count === 1 ? ', 1 exception' : `, ${count} exceptions`),
+  opening: {
+    button: 'Open period …', title: 'Open a period', submit: 'Open the period', first: 'The first period may begin at any time; each next one begins where the one before ends.', next: 'It begins where the last one ends.',
+    name: 'Name', from: 'After', to: 'Up to and with', by: 'Opened by', done: (name: string): string => `Period ${name} is open.`,
+  },
+  detail: {
+    label: (name: string): string => `Period ${name}`, close: 'Close', toReport: 'Book against measured', ends: (from: string, to: string): string => `after ${from}, up to ${to}`,
+    closedBy: (by: string, at: string, seq: number): string => `Closed by ${by} on ${at}, entry ${seq}.`,
+  },
+  checks: {
+    title: 'Checks before closing', run: 'Look again', looking: 'Looking …', holds: 'holds', fails: 'does not hold', reason: (check: string): string => `Reason why the period may be closed though “${check}” does not hold`, reasonHint: 'reason for signing it off', never: 'mend this first; it is never signed off',
+    allHold: 'Every check holds.', failing: (failing: number, signed: number): string => `${failing === 1 ? '1 check does' : `${failing} checks do`} not hold; ${signed === failing ? 'a reason stands beside each.' : `${failing - signed} still ${failing - signed === 1 ? 'needs' : 'need'} a reason.`}`,
+    ended: (to: string): string => `It ends ${to} and can be closed from then on.`, before: 'It can be closed once it has ended.',
+  },
+  closing: {
+    button: 'Close the period …', title: (name: string): string => `Close ${name}`, submit: 'Close and sign', says: 'A closed period takes no entry any more. Its seal holds the head of the ledger, counts and balances, and is signed with your key. This cannot be undone.',
+    signedOff: (count: number): string => (count === 0 ? 'Every check holds.' : count === 1 ? '1 check is signed off with its reason.' : `${count} checks are signed off, each with its reason.`),
+    prepares: 'Somebody else approves it, and signs.', identity: 'Signs as', choose: 'choose …', passphrase: 'Passphrase', by: 'Closed by',
+  },
+  seal: {
+    title: 'Seal', hash: 'SHA-256 of the seal', copy: 'Copy', copied: 'Copied', head: 'Head before it', headOf: (seq: number, hash: string): string => `entry ${seq}, ${hash}`, signer: 'Signed by', certificate: 'Certificate', closed: 'Closed',
+    counts: 'Counts', countsOf: (c: { readonly entries: number; readonly tickets: number; readonly voided: number; readonly inventories: number; readonly adjustments: number; readonly stockMovements: number; readonly lateCorrections: number }): string =>
+      `${c.entries} entries since the seal before; ${c.tickets} tickets, ${c.voided} void; ${c.inventories} inventories; ${c.adjustments} adjustments; ${c.stockMovements} stock movements; ${c.lateCorrections} late corrections`,
+    balances: 'Book at its end, net standard volume', owners: 'Owners at its end', code: 'Tank or line', product: 'Product', party: 'Party', nsv: 'NSV', unit: 'Unit', checks: 'Checks as they were', signedOffBy: (by: string, reason: string): string => `Signed off by ${by}: ${reason}`,
+    json: 'Save as JSON', pdf: 'Save PDF', saved: 'The file went to your downloads.', verify: 'Verify', verifying: 'Working the seal out again …', valid: 'The seal holds: signature, head, counts and balances come out again from the entries.', invalid: 'The seal does not hold.',
+  },
+  late: {
+    booked: 'Late corrections booked here', concerning: 'Later corrections that concern this period', none: 'None.', entry: 'Entry', what: 'What', where: 'Tank', product: 'Product', nsv: 'NSV', unit: 'Unit', bookedAt: 'Counts at', concerns: 'Concerns', corrects: 'Corrects',
+    takenBack: (number: string): string => `${number} taken back`, correctsEntry: (seq: number): string => `entry ${seq}`,
+    note: (name: string): string => `This concerns the closed period ${name}. The closed book stays as it is; a late correction counts in an open period, and both name each other.`,
+    wanted: (name: string): string => `Post it as a late correction of ${name}`, at: (zone: string): string => `Counts at, ${zone}`, noneOpen: 'No period is open in which it could count. Open the next one under Month, Periods.', notOpen: 'This lies in no open period.',
+    ofTicket: (name: string, at: string): string => `Late correction of the closed period ${name}; it counts at ${at}.`, correctsTicket: 'It corrects', takenBackBy: (seq: number): string => `It counts in a closed period and stands there; entry ${seq} takes it back in an open one.`,
+    later: 'Corrected later by', mark: (name: string): string => `late, ${name}`,
+  },
+  mark: { closed: (name: string, hash: string): string => `Period ${name} is closed, seal ${hash.slice(0, 12)}…`, open: (name: string): string => `Period ${name} is open.` },
+} as const
