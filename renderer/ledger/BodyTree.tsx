@@ -20,5 +20,5 @@ export function BodyTree({ value, depth = 0 }: { readonly value: BodyValue; read
 
 function Part({ part: { name, value }, depth }: { readonly part: BodyPart; readonly depth: number }): ReactNode {
   if ('text' in value) return <span className="body-line"><span className="body-name">{name}</span><span className="body-value">{value.text}</span></span>
-  return <details open={depth === 0 && value.parts.length <= 8}><summary>{name}</summary><BodyTree value={value} depth={depth + 1} /></details>
+  return <details open={depth === 0}><summary>{name}</summary><BodyTree value={value} depth={depth + 1} /></details>
 }

@@ -21,8 +21,8 @@ export function TrailTable({ lines, zone, chosen, searchedTo, onChoose }: TrailT
     { key: 'by', head: t.columns.by, cell: (line: TrailLine) => line.by },
     ...(narrow ? [] : [{ key: 'station', head: t.columns.station, cell: (line: TrailLine) => line.station ?? '–' }]),
     { key: 'kind', head: t.columns.kind, cell: (line: TrailLine) => <span className={line.group === 'alarms' ? 'trail-alarm' : undefined}>{kindInWords(line.kind)}</span> },
-    ...(narrow ? [] : [{ key: 'about', head: t.columns.about, cell: (line: TrailLine) => line.about[0] ?? '' }]),
-    ...(narrow ? [] : [{ key: 'summary', head: t.columns.summary, cell: (line: TrailLine) => <span className="trail-summary" title={line.summary}>{line.summary}</span> }]),
+    { key: 'about', head: t.columns.about, cell: (line: TrailLine) => line.about[0] ?? '' },
+    ...(narrow ? [] : [{ key: 'summary', head: t.columns.summary, cell: (line: TrailLine) => <span title={line.summary}>{line.summary}</span> }]),
   ]
   return (
     <DenseTable<TrailLine>

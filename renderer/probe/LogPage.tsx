@@ -10,6 +10,7 @@ import { Button } from '../parts/Button.tsx'
 import { fileAsBase64 } from '../parts/download.ts'
 import { SelectField } from '../parts/Field.tsx'
 import { FilePick } from '../parts/FilePick.tsx'
+import { LogEvents } from '../ledger/LogEvents.tsx'
 import { CallFailed, Findings } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
 import { words } from '../words/en.ts'
@@ -57,6 +58,7 @@ export function LogPage({ route }: { readonly route: Route }): ReactNode {
           <CallFailed error={state.error} />
         </>
       )}
+      {log && <LogEvents key={log.file} log={log} />}
       {levels && <LogPressures levels={levels} tank={code} isKnown={setup !== undefined} isFor={isFor} />}
       {picked && !picked.ok && <div role="alert"><Findings findings={picked.findings.map((finding) => ({ path: finding.path, message: wording(finding) }))} /></div>}
       {levels && tank && picked?.ok && <LogPicker key={`${levels.log.file} ${code} ${levels.computed.length}`} levels={levels} picked={picked.value} tank={tank} setup={setup} isFor={isFor} />}

@@ -32,6 +32,12 @@ export const ledger = {
   event: {
     title: 'Event of a gauge', submit: 'Enter', tank: 'Tank', choose: 'choose', gauge: 'Gauge', gaugeHint: 'as its log names it', event: 'Event', time: 'Time (terminal clock)', timeHint: 'YYYY-MM-DD hh:mm', message: 'What it said', by: 'Entered by',
   },
+  logEvents: {
+    title: (count: number): string => (count === 1 ? 'The log tells of 1 alarm or fault' : `The log tells of ${count} alarms and faults`),
+    line: (time: string, kind: string, gauge: string, tank: string): string => `${time}  ${kind}: ${gauge === '' ? 'gauge' : gauge} of ${tank}`,
+    by: 'Entered by', record: (count: number): string => `Enter ${count} in the ledger`,
+    recorded: (count: number, known: number): string => `${count} entered${known > 0 ? `; ${known} were on record already` : ''}.`,
+  },
   whole: (entries: number, tickets: number, recomputed: number): string => `The ledger is whole: ${entries} entries in one chain, ${tickets} tickets without gaps; ${recomputed} entries were computed again from the ledger alone, and every list agrees.`,
   documentsWhole: (count: number): string => `${count} documents were opened: signatures, data and pages are those that were signed and booked.`,
   openDocuments: (count: number): string => `Open all ${count} documents as well`,
