@@ -7,6 +7,7 @@ import type { Context } from '../../../main/operations/context.ts'
 import { openContext } from '../../../main/shells/open-context.ts'
 import { HeadMoved, openStore } from '../../../main/store/index.ts'
 import { aFolder, check, nextTicket, postTicket, setUp } from '../../support/ledgers.ts'
+import { aPlace, FLAVOURS } from '../../support/places.ts'
 import { adjustmentPosting, ticketPosting } from '../../support/postings.ts'
 
 const folder = aFolder()
@@ -19,8 +20,8 @@ function program(args: readonly string[], options: SpawnOptions = {}): ChildProc
 }
 
 describe('two programs at one ledger', () => {
-  it('post one after the other, and each sees what the other posted', async () => {
-    const path = join(folder.path, 'shared.db')
+  it.each(FLAVOURS)('post one after the other, and each sees what the other posted, on %s', async (flavour) => {
+    const path = await aPlace(flavour, folder.path)
     const store = await openStore(path)
     await setUp(store)
     const others = [program(['append', path, '40']), program(['append', path, '40'])].map((child) => once(child, 'exit'))
@@ -33,8 +34,8 @@ describe('two programs at one ledger', () => {
     await store.close()
   }, 60_000)
 
-  it('make a new ledger at the same moment, and there is one', async () => {
-    const path = join(folder.path, 'new', 'ledger.db')
+  it.each(FLAVOURS)('make a new ledger at the same moment, and there is one, on %s', async (flavour) => {
+    const path = await aPlace(flavour, join(folder.path, 'new'))
     const codes = await Promise.all(Array.from({ length: 4 }, () => once(program(['open', path]), 'exit')))
     expect(codes.map(([code]) => Number(code))).toEqual([0, 0, 0, 0])
     const store = await openStore(path)
@@ -42,8 +43,8 @@ describe('two programs at one ledger', () => {
     await store.close()
   }, 60_000)
 
-  it('never give one number to two tickets: who comes second is told that the head moved', async () => {
-    const path = join(folder.path, 'numbers.db')
+  it.each(FLAVOURS)('never give one number to two tickets: who comes second is told that the head moved, on %s', async (flavour) => {
+    const path = await aPlace(flavour, folder.path)
     const [here, there] = [await openStore(path), await openStore(path)]
     await setUp(here)
     const { ticket, document, head } = await nextTicket(here)
