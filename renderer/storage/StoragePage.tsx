@@ -47,8 +47,8 @@ export function StoragePage(_: { readonly route: Route }): ReactNode {
         <Button onClick={() => open('import')}>{t.import}</Button>
         <Button onClick={() => open('restore')}>{t.restore}</Button>
         <Button onClick={() => open('copy')}>{t.copy}</Button>
-        <Button disabled={state.state !== 'done'} onClick={() => setSheet({ kind: 'rules', rules })}>{t.rules}</Button>
-        <Button primary keys="Ctrl+Enter" disabled={!ready} onClick={() => void start()}>{t.now}</Button>
+        <Button primary={state.state === 'done' && rules === null} disabled={state.state !== 'done'} onClick={() => setSheet({ kind: 'rules', rules })}>{t.rules}</Button>
+        <Button primary={rules !== null} keys="Ctrl+Enter" disabled={!ready} onClick={() => void start()}>{t.now}</Button>
       </>
     }>
       <div className="storage">

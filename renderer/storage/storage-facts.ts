@@ -16,7 +16,7 @@ export function placeFacts({ kind, place, version, chosenBy, setting, reachable,
 }
 
 /** Where backups go, the last one and the next. */
-export function backupFacts({ rules, last, due, failed }: OutputOf<'backup-state'>, now: string, zone: string): readonly StorageFact[] {
+export function backupFacts({ rules, running, last, due, failed }: OutputOf<'backup-state'>, now: string, zone: string): readonly StorageFact[] {
   const t = words.storage.facts
   if (rules === null) return [{ name: t.backups, value: t.noRules, wrong: true }]
   const { everyHours, keep } = rules
@@ -24,7 +24,7 @@ export function backupFacts({ rules, last, due, failed }: OutputOf<'backup-state
     { name: t.folder, value: rules.folder },
     { name: t.rule, value: words.storage.rule(everyHours, keep.last, keep.days, keep.weeks, keep.months) },
     { name: t.last, value: last === null ? t.noneYet : t.lastIs(localTime(last.at, zone), last.entries), ...(last === null ? { wrong: true } : {}) },
-    { name: t.due, value: due === null ? t.onDemand : due <= now ? t.overdue(minuteOf(due, zone)) : minuteOf(due, zone) },
+    { name: t.due, value: running ? t.running : due === null ? t.onDemand : due <= now ? t.overdue(minuteOf(due, zone)) : minuteOf(due, zone) },
     ...(failed === null ? [] : [{ name: t.failed, value: t.failedAt(minuteOf(failed.at, zone), failed.message), wrong: true } as const]),
   ]
 }

@@ -1,11 +1,11 @@
 export const storage = {
   title: 'Storage',
-  kinds: { file: 'SQLite file', server: 'PostgreSQL' },
+  kinds: { file: 'one file', server: 'on a server' },
   facts: {
-    ledger: 'The ledger', keptIn: (kind: string, version: string): string => (version === '' ? kind : `${kind} ${version}`), place: 'Place', next: 'At the next start', unreachable: 'Out of reach',
+    ledger: 'The ledger', keptIn: (kind: string, version: string): string => `${version}, ${kind}`, place: 'Place', next: 'At the next start', unreachable: 'Out of reach',
     sameNext: 'the same', fileNext: 'the file in the data folder', namedByStart: 'whatever the start names',
     backups: 'Backups', folder: 'Folder', rule: 'Rule', last: 'Last verified', due: 'Next due', failed: 'Last attempt',
-    noneYet: 'none yet', onDemand: 'when you ask for one', overdue: (at: string): string => `since ${at}; it is made within a minute`, noRules: 'No folder for backups is set: a disk that fails takes the ledger with it.',
+    noneYet: 'none yet', onDemand: 'when you ask for one', running: 'one is being made now', overdue: (at: string): string => `since ${at}; it is made within a minute`, noRules: 'No folder for backups is set: a disk that fails takes the ledger with it.',
     lastIs: (at: string, entries: number): string => `${at}, up to entry ${entries}`, failedAt: (at: string, message: string): string => `${at}: ${message}`,
   },
   rule: (hours: number, last: number, days: number, weeks: number, months: number): string =>
@@ -18,7 +18,7 @@ export const storage = {
   columns: { at: 'Made', entries: 'Entries', head: 'Head', size: 'Size', standing: 'Standing', verified: 'Verified', fate: 'By the rule', name: 'File' },
   sizeUnit: 'kB',
   because: { newest: 'newest', last: 'among the newest', day: 'of its day', week: 'of its week', month: 'of its month', 'not verified': 'not verified', 'of another ledger': 'of another ledger' },
-  kept: (because: string): string => (because === '' ? 'kept' : `kept: ${because}`), retired: 'goes next',
+  kept: (because: string): string => (because === '' ? 'kept' : `kept: ${because}`), retired: 'deleted next',
   retireMany: (count: number): string => (count === 1 ? 'Delete 1 old backup …' : `Delete ${count} old backups …`),
   retire: {
     title: 'Delete old backups', submit: 'Delete them', says: 'The rule does not keep these. They are deleted only while the newest backup is, byte for byte, the file that was verified; after a scheduled backup this is done by itself.',
@@ -29,14 +29,14 @@ export const storage = {
     says: 'A backup is a whole ledger in one file. Verifying opens a copy of it and checks every entry, document and list.',
   },
   rulesForm: {
-    title: 'Rules for backups', submit: 'Set', folder: 'Folder on this machine', everyHours: 'Hours between backups', last: 'Newest', days: 'Days', weeks: 'Weeks', months: 'Months',
+    title: 'Rules for backups', submit: 'Set', folder: 'Folder on this machine', everyHours: 'Hours between backups', last: 'Newest kept', days: 'Days kept', weeks: 'Weeks kept', months: 'Months kept',
     says: 'Choose a folder on another disk than the ledger: a backup beside it is lost with it. 0 hours: only when you ask for one. Of every day, week and month that has a backup the newest is kept, for as many as are written; the newest verified one always.',
     notWhole: 'write a whole number, 0 or more',
   },
   jobs: {
     restore: {
       title: 'Restore a backup into a new place', submit: 'Restore', backup: 'Backup', backupHint: 'its name here, or its whole path', to: 'New ledger', toHint: 'a path at which there is nothing yet, as /srv/restored/ledger.db',
-      says: 'The ledger in use stays as it is. The backup is checked before it has its name and after.',
+      says: 'The ledger in use stays as it is. What is restored is checked before it stands at its place, and again there.',
     },
     export: {
       title: 'Export the ledger', submit: 'Export', to: 'New file', toHint: 'as /srv/exchange/ledger.jsonl',

@@ -5,6 +5,7 @@ import type { ReactNode } from 'react'
 import { describe, expect, it } from 'vitest'
 import { staticQuantity } from '../../../core/quantity/index.ts'
 import { App, Surroundings } from '../../../renderer/app/App.tsx'
+import { BackupAlarm } from '../../../renderer/app/BackupAlarm.tsx'
 import { Frame } from '../../../renderer/app/Frame.tsx'
 import { KeyList } from '../../../renderer/app/KeyList.tsx'
 import { KeysProvider } from '../../../renderer/app/keys.tsx'
@@ -77,6 +78,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   App: [<App bridge={silent} />, 'Opening the ledger'],
   Surroundings: [<Surroundings bridge={silent}>inside</Surroundings>, 'inside'],
   Frame: [<Frame route={route}>work</Frame>, 'CPT-000013'],
+  BackupAlarm: [<BackupAlarm />, ''],
   KeyList: [<KeyList open={false} onClose={nothing} />, ''],
   KeysProvider: [<KeysProvider>inside</KeysProvider>, 'inside'],
   TankAtHandProvider: [<TankAtHandProvider>inside</TankAtHandProvider>, 'inside'],
