@@ -28,7 +28,7 @@ export async function checkedCopy(backup: string, to: string, progress: (step: P
     if (!(error instanceof LedgerFileFault)) throw error
     // the first sentence: the others tell what to do with a ledger, and this is a backup
     const what = error.message.replaceAll(to, backup).replace(/[.](\s.*)?$/s, '')
-    return { whole: false, entries: 0, tickets: 0, recomputed: 0, head: '', first: '', differences: [{ where: 'opening', what }] }
+    return { whole: false, entries: 0, tickets: 0, recomputed: 0, head: '', first: '', differences: [{ where: 'opening', what }], noticed: [] }
   }
 }
 

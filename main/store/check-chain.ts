@@ -1,5 +1,6 @@
 import { canonicalJson, checkWrittenLink, GENESIS, type Entry } from '../../core/ledger/index.ts'
 import { attempt, bytesIn, said, textOf, type Checking } from './checking.ts'
+import { clockWatch } from './clock-watch.ts'
 import { entryOf } from './entry-rows.ts'
 import { LedgerFault } from './fault.ts'
 import { quickLinkHash } from './link-hash.ts'
@@ -19,10 +20,11 @@ type Written = { readonly seq: number } & Readonly<Record<(typeof COLUMNS)[numbe
  * The chain at the speed of its hash; then every entry: its text, its link, how it fits what stands before it, its document,
  * and everything computed in it made again. On the way the projections are made again beside it.
  */
-export async function checkChain(check: Checking): Promise<Pick<LedgerCheck, 'entries' | 'tickets' | 'recomputed' | 'head'>> {
+export async function checkChain(check: Checking): Promise<Pick<LedgerCheck, 'entries' | 'tickets' | 'recomputed' | 'head' | 'noticed'>> {
   let before: Head = { seq: 0, hash: GENESIS }
   const count = { entries: 0, tickets: 0, recomputed: 0 }
   const soFar = nothingSeen(check.again)
+  const clock = clockWatch()
   await attempt(check, 'entry', async () => {
     const { last } = await check.file.selectFrom('entry').select((eb) => eb.fn.max('seq').as('last')).executeTakeFirstOrThrow()
     const holds = await linksThatHold(check, Number(last ?? 0))
@@ -31,6 +33,7 @@ export async function checkChain(check: Checking): Promise<Pick<LedgerCheck, 'en
       for (const row of rows) {
         const entry = await checkEntry(check, row, { head: before, holds }, soFar)
         count.entries += 1
+        if (entry !== undefined) clock.sees(entry)
         if (entry?.kind === 'ticket-posted') count.tickets += 1
         if (entry !== undefined && await computesAgain(check, entry)) count.recomputed += 1
         before = { seq: row.seq, hash: textOf(row.hash) ?? '' }
@@ -40,7 +43,7 @@ export async function checkChain(check: Checking): Promise<Pick<LedgerCheck, 'en
     }
   })
   await attempt(check, 'document', () => checkStrayDocuments(check))
-  return { ...count, head: before.hash }
+  return { ...count, head: before.hash, noticed: clock.noticed }
 }
 
 /** Up to which entry the chain holds; links behind it are looked at one by one. A chain that cannot be read holds nowhere. */

@@ -67,7 +67,10 @@ export interface StoredProposal { readonly id: string; readonly operation: strin
 
 /** A difference that a check of the store found. */
 export interface Difference { readonly where: string; readonly what: string }
-export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly recomputed: number; readonly head: string; readonly differences: readonly Difference[] }
+export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly recomputed: number; readonly head: string; readonly differences: readonly Difference[]
+  /** What stands as it was posted and is worth a look: entries dated before the one that they follow. */
+  readonly noticed: readonly Difference[]
+}
 
 /** Thrown by {@link LedgerStore.append} when another posting came first; the caller builds its entry again. */
 export class HeadMoved extends Error {

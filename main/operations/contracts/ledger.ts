@@ -17,6 +17,8 @@ export const verifyLedger = contract({
     documents: z.number(),
     head: z.string(),
     differences: z.array(z.strictObject({ where: z.string(), what: z.string() })),
+    /** What stands as it was posted and is worth a look, as an entry dated before the one that it follows. */
+    noticed: z.array(z.strictObject({ where: z.string(), what: z.string() })),
   }),
 })
 export const listEntries = contract({

@@ -13,6 +13,7 @@ export const verifyLedger: Handler<'verify-ledger'> = async ({ documents = false
     whole: found.whole && opened.differences.length === 0,
     entries: found.entries, tickets: found.tickets, recomputed: found.recomputed, documents: opened.documents, head: found.head,
     differences: [...found.differences, ...opened.differences].map(({ where, what }) => ({ where, what })),
+    noticed: [...found.noticed],
   }
 }
 
