@@ -9,6 +9,7 @@ import { checkServerSchema } from './check-server-schema.ts'
 import { attempt, type Checking } from './checking.ts'
 import type { ServerConnection } from './connection.ts'
 import { entryAt } from './entry-rows.ts'
+import { heldStill } from './hold-still.ts'
 import { openInMemory, shut } from './ledger-file.ts'
 import { recomputing } from './recomputing.ts'
 import type { Schema } from './schema.ts'
@@ -34,7 +35,7 @@ export async function checkLedger(path: string, waitMs: number, progress: (step:
 
 /** Checks a ledger on a server in the same way; that its pages and indexes hold is the server's own business. */
 export async function checkLedgerServer(server: ServerConnection, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
-  return server.db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only').execute((held) => checkHeld(held, {
+  return heldStill(server.db, (held) => checkHeld(held, {
     what: 'schema', look: (check) => attempt(check, 'the schema', () => checkServerSchema(server, check.differs)),
   }, progress, signal, recompute))
 }

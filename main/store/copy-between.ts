@@ -1,11 +1,12 @@
 import { setImmediate } from 'node:timers/promises'
-import { sql, type Kysely } from 'kysely'
+import type { Kysely } from 'kysely'
 import { Refused } from '../../core/refusal/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import { checkHeld } from './check.ts'
 import type { Connection, ServerConnection } from './connection.ts'
 import { copyRows, firstFilled, type CopiedRows, type CopyStep } from './copy-rows.ts'
 import { headOf } from './entry-rows.ts'
+import { heldStill, mayPause } from './hold-still.ts'
 import { openEmptyFile, shut } from './ledger-file.ts'
 import { openLedgerServer } from './ledger-server.ts'
 import { alone } from './post-on-server.ts'
@@ -49,8 +50,7 @@ export async function copyToServer(ledger: Connection, address: string, progress
 
 async function fill(ledger: Connection, to: Kysely<Schema>, place: string, progress: (step: Progress) => void, signal: AbortSignal): Promise<Copied> {
   if (await firstFilled(to) !== undefined) throw new Refused([{ code: 'path-taken', path: 'to', value: place, limit: 'give the address of an empty database', clause: CLAUSE }])
-  // between two questions of a long copy there may be a minute of work here
-  await sql`set local idle_in_transaction_session_timeout = 0`.execute(to)
+  await mayPause(to)
   const [rows, head] = await asItStands(ledger, async (from) => [await copyRows(from, to, stepOf(progress, signal)), await headOf(from)] as const)
   const found = await checkHeld(to, { what: 'copy', look: () => Promise.resolve() }, progress, signal)
   const [first] = found.differences
@@ -62,7 +62,7 @@ async function fill(ledger: Connection, to: Kysely<Schema>, place: string, progr
 
 /** Reads a ledger in one transaction, while others go on posting. */
 async function asItStands<T>(ledger: Connection, act: (from: Kysely<Schema>) => Promise<T>): Promise<T> {
-  if (ledger.flavour === 'postgres') return ledger.db.transaction().setIsolationLevel('repeatable read').setAccessMode('read only').execute(act)
+  if (ledger.flavour === 'postgres') return heldStill(ledger.db, act)
   const file = openToRead(ledger.path, WAIT_MS)
   try {
     return await file.db.transaction().execute(act)
