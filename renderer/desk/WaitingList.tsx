@@ -12,6 +12,7 @@ import { localTime } from '../parts/local-time.ts'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
 import { words } from '../words/en.ts'
+import { ApprovePanel } from './ApprovePanel.tsx'
 import './desk.css'
 
 type Proposal = OutputOf<'list-proposals'>['proposals'][number]
@@ -29,7 +30,8 @@ function Standing(): ReactNode {
   const [approved, approve] = useAction('approve-proposal')
   const [withdrawn, withdraw] = useAction('withdraw-proposal')
   const [rejecting, setRejecting] = useState<Proposal>()
-  const done = (): void => { setRejecting(undefined); again(); terminalAgain() }
+  const [signing, setSigning] = useState<Proposal>()
+  const done = (): void => { setRejecting(undefined); setSigning(undefined); again(); terminalAgain() }
   if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
   if (state.state !== 'done' || state.value.proposals.length === 0) return null
   const failed = [approved, withdrawn].find((one) => one.state === 'failed')
@@ -39,8 +41,9 @@ function Standing(): ReactNode {
       {failed?.state === 'failed' && <CallFailed error={failed.error} />}
       <WaitingTable
         proposals={state.value.proposals} busy={approved.state === 'running'} onReject={setRejecting}
-        onApprove={({ id }) => void approve({ id }).then(done)} onWithdraw={({ id }) => void withdraw({ id }).then(done)}
+        onApprove={(proposal) => { if (proposal.operation === 'close-period') setSigning(proposal); else void approve({ id: proposal.id }).then(done) }} onWithdraw={({ id }) => void withdraw({ id }).then(done)}
       />
+      {signing && <ApprovePanel proposal={signing} onClose={() => setSigning(undefined)} onApproved={done} />}
       {rejecting && <RejectPanel proposal={rejecting} onClose={() => setRejecting(undefined)} onRejected={done} />}
     </section>
   )

@@ -6,6 +6,7 @@ import { useQuery } from '../bridge/use-operation.ts'
 import { Chart } from '../charts/Chart.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
+import { PeriodMark } from '../period/PeriodMark.tsx'
 import { words } from '../words/en.ts'
 import { MonthTable } from './MonthTable.tsx'
 import { pairInWords } from './pair-words.ts'
@@ -27,6 +28,7 @@ export function ReportOnScreen({ report, zone }: { readonly report: Reconciliati
   const units = new Set(report.tanks.map((tank) => tank.result.lossGain.unit)).size
   return (
     <>
+      {report.period && <PeriodMark period={report.period} />}
       {report.oppositePairs.length > 0 && (
         <section className="month-callout" aria-label={t.pairsLabel}>
           {report.oppositePairs.map((pair) => <p key={`${pair.loses} ${pair.gains}`}>{pairInWords(pair, report)}</p>)}

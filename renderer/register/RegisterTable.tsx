@@ -48,6 +48,7 @@ function State({ line }: { readonly line: RegisterLine }): ReactNode {
   return (
     <span className="register-state" title={line.voided ? t.voided(line.voided.reason) : undefined}>
       {line.voided && <span className="register-reason">{t.voided(line.voided.reason)}</span>}
+      {line.late && <> {words.period.late.mark(line.late.period)}</>}
       {line.replacedBy && <> {t.replacedBy} <TicketLink number={line.replacedBy} /></>}
       {line.replaces && <> {t.replaces} <TicketLink number={line.replaces} /></>}
     </span>

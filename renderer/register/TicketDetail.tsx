@@ -11,6 +11,7 @@ import { Waiting } from '../parts/Waiting.tsx'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
 import { words } from '../words/en.ts'
 import { ExceptionList, Facts, MovedFigures, PlaceInLedger, Readings, SignerList } from './TicketParts.tsx'
+import { LateLinks } from './LateLinks.tsx'
 import { TicketLink } from './RegisterTable.tsx'
 import { VoidPanel } from './VoidPanel.tsx'
 
@@ -50,6 +51,7 @@ export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): 
         {line?.voided && <p className="ticket-void">{t.voidedAt(localTime(line.voided.at, zone), line.voided.seq)} {line.voided.reason}{line.replacedBy && <>; {words.register.replacedBy} <TicketLink number={line.replacedBy} />.</>}</p>}
         {read.state === 'done' && (
           <>
+            <LateLinks read={read.value} zone={zone} />
             <MovedFigures ticket={read.value.ticket} />
             <Facts ticket={read.value.ticket} zone={zone} />
             <ExceptionList ticket={read.value.ticket} />
@@ -63,7 +65,7 @@ export function TicketDetail({ number, onClose, onVoided }: TicketDetailProps): 
           </>
         )}
       </div>
-      <VoidPanel number={number} open={voiding} onClose={() => setVoiding(false)} onVoided={() => { setVoiding(false); again(); onVoided(); terminalAgain() }} />
+      <VoidPanel number={number} bookedAt={line?.late?.bookedAt ?? line?.closedAt} open={voiding} onClose={() => setVoiding(false)} onVoided={() => { setVoiding(false); again(); onVoided(); terminalAgain() }} />
     </section>
   )
 }

@@ -10,6 +10,7 @@ import { enterMovesOn } from '../parts/Field.tsx'
 import { CallFailed, Findings } from '../parts/Findings.tsx'
 import { Panel } from '../parts/Panel.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
+import { useLate } from '../period/use-late.tsx'
 import { words } from '../words/en.ts'
 import type { TicketDraft } from './compute-transfer.ts'
 import { fieldOfSignedFinding, placeSigned } from './signed-findings.ts'
@@ -51,13 +52,14 @@ function SignForm({ onClose, ticket, draft, onHold, onBooked }: SignPanelProps):
   const { now } = useTerminal()
   const [state, post] = useAction('post-ticket')
   const [signers, setSigners] = useState<readonly [SignerForm, SignerForm]>([{ identity: '', role: 'terminal', passphrase: '' }, { identity: '', role: 'counterparty', passphrase: '' }])
-  const ready = signers.every(({ identity, passphrase }) => identity !== '' && passphrase !== '') && state.state !== 'running'
+  const offer = useLate('sign', { opened: ticket.opening.at, closed: ticket.closing.at })
+  const ready = offer.ready && signers.every(({ identity, passphrase }) => identity !== '' && passphrase !== '') && state.state !== 'running'
   const findings = state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : []
   const { errors, elsewhere } = placeSigned(findings)
   const book = async (): Promise<void> => {
     if (!ready) return
     onHold(true)
-    const input: InputOf<'post-ticket'> = { ticket, signers: [signers[0], signers[1]], draft }
+    const input: InputOf<'post-ticket'> = { ticket, signers: [signers[0], signers[1]], draft, ...(offer.late && { late: offer.late }) }
     const posted = await post(input)
     if (posted) onBooked(posted.number)
     else onHold(false)
@@ -67,6 +69,7 @@ function SignForm({ onClose, ticket, draft, onHold, onBooked }: SignPanelProps):
   return (
     <>
       <p className="quiet">{now.identities.length === 0 ? t.nobody : t.says(now.nextNumber)}</p>
+      {offer.note}
       <div className="signing" onKeyDown={enterMovesOn}>
         <SignerFields index={0} title={t.first} value={signers[0]} onChange={change(0)} errors={errors} identities={now.identities} autoFocus />
         <SignerFields index={1} title={t.second} value={signers[1]} onChange={change(1)} errors={errors} identities={now.identities} />

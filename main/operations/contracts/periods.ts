@@ -38,7 +38,12 @@ export const openPeriod = contract({
 export const closingChecks = contract({
   name: 'closing-checks', roles: ROLES, ledger: 'reads', says: 'What is checked before a period is closed, and whether it holds now',
   input: z.strictObject({ period: name }),
-  output: z.strictObject({ period: periodSchema, checks: z.array(closingCheckSchema.omit({ signedOff: true }).extend({ maySignOff: z.boolean() })) }),
+  output: z.strictObject({
+    period: periodSchema,
+    /** Whether the period has ended, so that it may be closed. */
+    ended: z.boolean(),
+    checks: z.array(closingCheckSchema.omit({ signedOff: true }).extend({ maySignOff: z.boolean() })),
+  }),
 })
 
 export const closePeriod = contract({

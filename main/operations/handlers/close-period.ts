@@ -1,4 +1,4 @@
-import { canonicalJson, sha256Hex, type ClosingCheck, type Seal, type SealSignature } from '../../../core/ledger/index.ts'
+import { canonicalJson, instantKey, sha256Hex, type ClosingCheck, type Seal, type SealSignature } from '../../../core/ledger/index.ts'
 import { closingChecks as checksOf, mayBeSignedOff } from '../../../core/reconciliation/index.ts'
 import { accepted, orRefuse, refused, type Finding, type Outcome } from '../../../core/refusal/index.ts'
 import { signText } from '../../signing/index.ts'
@@ -15,10 +15,10 @@ type Input = ParsedInput<'close-period'>
 type Found = Omit<ClosingCheck, 'signedOff'>
 const clause = 'HOUSE periods'
 
-export const closingChecks: Handler<'closing-checks'> = async ({ period: name }, { store }, call) => {
+export const closingChecks: Handler<'closing-checks'> = async ({ period: name }, { store, now }, call) => {
   const period = orRefuse(await periodNamed(store, name))
   const checks = checksOf(await closingFacts(store, period, await ledgerFact(store, call)))
-  return { period: { name: period.name, from: period.from, to: period.to }, checks: checks.map((check) => ({ ...check, maySignOff: mayBeSignedOff(check) })) }
+  return { period: { name: period.name, from: period.from, to: period.to }, ended: instantKey(now()) >= instantKey(period.to), checks: checks.map((check) => ({ ...check, maySignOff: mayBeSignedOff(check) })) }
 }
 
 /** The ledger is checked once; everything else is looked at, sealed and signed for one head, and anew when another posting comes first. */

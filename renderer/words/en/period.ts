@@ -34,7 +34,7 @@ export const period = {
     takenBack: (number: string): string => `${number} taken back`, correctsEntry: (seq: number): string => `entry ${seq}`,
     note: (name: string): string => `This concerns the closed period ${name}. The closed book stays as it is; a late correction counts in an open period, and both name each other.`,
     wanted: (name: string): string => `Post it as a late correction of ${name}`, at: (zone: string): string => `Counts at, ${zone}`, noneOpen: 'No period is open in which it could count. Open the next one under Month, Periods.', notOpen: 'This lies in no open period.',
-    ofTicket: (name: string, at: string): string => `Late correction of the closed period ${name}; it counts at ${at}.`, correctsTicket: 'It corrects', takenBackBy: (seq: number): string => `It counts in a closed period and stands there; entry ${seq} takes it back in an open one.`,
+    ofTicket: 'Late correction of the closed period', countsAt: (at: string): string => `; it counts at ${at}`, correctsTicket: '; it corrects', takenBackBy: (seq: number): string => `It counts in a closed period and stands there; entry ${seq} takes it back in an open one.`,
     later: 'Corrected later by', mark: (name: string): string => `late, ${name}`,
   },
   mark: { closed: (name: string, hash: string): string => `Period ${name} is closed, seal ${hash.slice(0, 12)}…`, open: (name: string): string => `Period ${name} is open.` },

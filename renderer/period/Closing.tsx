@@ -1,0 +1,45 @@
+import { useEffect, useState, type ReactNode } from 'react'
+import { useKey } from '../app/keys.tsx'
+import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import { useAction } from '../bridge/use-operation.ts'
+import { Button } from '../parts/Button.tsx'
+import { CallFailed } from '../parts/Findings.tsx'
+import { localTime } from '../parts/local-time.ts'
+import { Waiting } from '../parts/Waiting.tsx'
+import { words } from '../words/en.ts'
+import { CheckList } from './CheckList.tsx'
+import { ClosePanel } from './ClosePanel.tsx'
+import { signOffsOf, standingOfChecks, type Reasons } from './sign-offs.ts'
+
+interface ClosingProps { readonly name: string; readonly to: string; readonly onClosed: () => void }
+
+/** The checks of an open period, a reason for each that does not hold, and the way to close it. */
+export function Closing({ name, to, onClosed }: ClosingProps): ReactNode {
+  const t = words.period
+  const zone = useZone()
+  const { now: { head } } = useTerminal()
+  const [state, look, cancel] = useAction('closing-checks')
+  const [reasons, setReasons] = useState<Reasons>({})
+  const [closing, setClosing] = useState(false)
+  useEffect(() => { void look({ period: name }) }, [look, name, head.hash])
+  const checks = state.state === 'done' ? state.value.checks : undefined
+  const { failing, signed, never } = standingOfChecks(checks ?? [], reasons)
+  const ended = state.state !== 'done' || state.value.ended
+  const ready = checks !== undefined && ended && signed === failing && !never
+  useKey('c', t.closing.button, () => setClosing(true), { group: t.title, when: ready && !closing })
+  return (
+    <section aria-label={t.checks.title}>
+      <div className="period-row">
+        <h3>{t.checks.title}</h3>
+        <Button disabled={state.state === 'running'} onClick={() => void look({ period: name })}>{state.state === 'running' ? t.checks.looking : t.checks.run}</Button>
+        <Button primary does="close-period" keys="C" disabled={!ready} onClick={() => setClosing(true)}>{t.closing.button}</Button>
+      </div>
+      {!ended && <p className="quiet">{t.checks.ended(localTime(to, zone))}</p>}
+      {state.state === 'running' && <Waiting step={state.step} onCancel={cancel} />}
+      {state.state === 'failed' && <CallFailed error={state.error} onAgain={() => void look({ period: name })} />}
+      {checks && <p role="status">{failing === 0 ? t.checks.allHold : t.checks.failing(failing, signed)}</p>}
+      {checks && <CheckList checks={checks} reasons={reasons} onReason={(check, reason) => setReasons((before) => ({ ...before, [check]: reason }))} />}
+      {closing && checks && <ClosePanel name={name} signOffs={signOffsOf(checks, reasons)} onClose={() => setClosing(false)} onClosed={() => { setClosing(false); onClosed() }} />}
+    </section>
+  )
+}

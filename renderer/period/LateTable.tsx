@@ -1,0 +1,42 @@
+import type { ReactNode } from 'react'
+import type { LateLine } from '../../core/reconciliation/index.ts'
+import { addressOf } from '../app/route.ts'
+import { useZone } from '../app/TerminalContext.tsx'
+import { DenseTable } from '../parts/DenseTable.tsx'
+import { Figure } from '../parts/Figure.tsx'
+import { localTime } from '../parts/local-time.ts'
+import { TicketLink } from '../register/RegisterTable.tsx'
+import { words } from '../words/en.ts'
+
+interface LateTableProps { readonly label: string; readonly lines: readonly LateLine[] }
+
+/** Late corrections, each with the closed period that it concerns and the entry that it corrects. */
+export function LateTable({ label, lines }: LateTableProps): ReactNode {
+  const t = words.period.late
+  const zone = useZone()
+  return (
+    <DenseTable<LateLine>
+      label={label} rows={lines} rowKey={({ seq, place, code }) => `${seq} ${place} ${code}`} empty={t.none}
+      columns={[
+        { key: 'seq', head: t.entry, align: 'end', cell: ({ seq }) => seq },
+        { key: 'what', head: t.what, cell: (line) => <LateWhat line={line} /> },
+        { key: 'code', head: t.where, cell: ({ code }) => code },
+        { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead signed /> },
+        { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit },
+        { key: 'at', head: t.bookedAt, cell: ({ bookedAt }) => localTime(bookedAt.replace(/\.\d+Z$/, 'Z'), zone) },
+        { key: 'concerns', head: t.concerns, cell: ({ concerns }) => <PeriodLink name={concerns} /> },
+        { key: 'corrects', head: t.corrects, cell: ({ corrects }) => (corrects === null ? '' : corrects.number === '' ? t.correctsEntry(corrects.seq) : <TicketLink number={corrects.number} />) },
+      ]}
+    />
+  )
+}
+
+/** What a late correction is: a ticket, a ticket taken back, or an adjustment. */
+export function LateWhat({ line: { kind, number } }: { readonly line: LateLine }): ReactNode {
+  if (number === '') return kind.replaceAll('-', ' ')
+  return kind === 'correction' ? words.period.late.takenBack(number) : <>{kind} <TicketLink number={number} /></>
+}
+
+export function PeriodLink({ name }: { readonly name: string }): ReactNode {
+  return <a href={addressOf('month', ['periods', name])} onClick={(event) => event.stopPropagation()}>{name}</a>
+}
