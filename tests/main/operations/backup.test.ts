@@ -23,7 +23,7 @@ let hour = 0
 let count = 0
 beforeEach(async () => {
   hour = 0
-  world = await aWorld({ copyOf: ledger.path, now: () => new Date(Date.UTC(2026, 2, 15, 8 + hour)).toISOString() })
+  world = await aWorld({ copyOf: ledger.path, on: 'sqlite', now: () => new Date(Date.UTC(2026, 2, 15, 8 + hour)).toISOString() })
   backups = join(folder.path, `backups ${(count += 1)}`)
   await world.ask('set-backup-rules', { folder: backups, everyHours: 24, keep: { last: 2, days: 0, weeks: 0, months: 0 } })
 })
@@ -227,6 +227,22 @@ describe('verify-backup', () => {
     expect((await world.ask('list-backups', {})).backups[0]).toMatchObject({ standing: 'damaged', fate: 'kept' })
     expect(readdirSync(backups).toSorted()).toEqual([name, 'verified-backups.jsonl'].toSorted())
   })
+})
+
+describe('a ledger on a server', () => {
+  it('is backed up into one file as any other, which restores as a file', async () => {
+    const server = await aWorld({ copyOf: ledger.path, on: 'postgres', now: () => '2026-03-15T08:00:00.000Z' })
+    await server.ask('set-backup-rules', { folder: backups, everyHours: 1, keep: { last: 2, days: 0, weeks: 0, months: 0 } })
+    const head = await server.context.store!.head()
+    const made = await server.ask('backup-now', {})
+    expect(made).toMatchObject({ name: `CPT-2026-03-15T080000Z-${head.seq}.db`, head: head.hash, entries: head.seq })
+    expect(await server.ask('backup-state', {})).toMatchObject({ last: { name: made.name }, failed: null })
+    expect(await server.ask('verify-backup', { backup: made.name })).toMatchObject({ whole: true })
+    const to = join(folder.path, `from a server ${count}`, 'ledger.db')
+    expect(await server.ask('restore-backup', { backup: made.name, to })).toMatchObject({ head: head.hash })
+    expect(await server.ask('export-ledger', { to: join(folder.path, `from a server ${count}.jsonl`) })).toMatchObject({ head: head.hash })
+    await server.close()
+  }, 60_000)
 })
 
 describe('restore-backup', () => {
