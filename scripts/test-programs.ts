@@ -12,6 +12,8 @@ const PROGRAMS: readonly Program[] = [
   { name: 'pdftoppm', package: 'poppler-utils' },
   { name: 'qpdf', package: 'qpdf' },
   { name: 'openssl', package: 'openssl' },
+  { name: 'sqlite3', package: 'sqlite3' },
+  { name: 'jq', package: 'jq' },
   { name: 'strace', package: 'strace' },
   { name: 'initdb', package: 'postgresql', folders: serverPrograms },
   { name: 'runuser', package: 'util-linux' },
