@@ -1,6 +1,6 @@
 import { createContext, use, useEffect, useRef, useState, type ReactNode } from 'react'
 import { useBridge } from '../bridge/BridgeContext.tsx'
-import { saveUnsaved, unsavedDrafts } from '../gauge/unsaved-drafts.ts'
+import { saveUnsaved } from '../gauge/unsaved-drafts.ts'
 import { words } from '../words/en.ts'
 import { useTerminal } from './TerminalContext.tsx'
 import { useLedgerHead } from './use-ledger-head.ts'
@@ -39,7 +39,7 @@ export function LedgerReach(): ReactNode {
 /** Saves what an earlier window could not, before any sheet of this one opens the draft. */
 export function UnsavedFirst({ children }: { readonly children: ReactNode }): ReactNode {
   const bridge = useBridge()
-  const [saved, setSaved] = useState<readonly string[] | null>(() => (unsavedDrafts(localStorage).length === 0 ? [] : null))
+  const [saved, setSaved] = useState<readonly string[] | null>(null)
   useEffect(() => {
     if (saved === null) void saveUnsaved(localStorage, bridge).then(setSaved, () => setSaved([]))
   }, [bridge, saved])

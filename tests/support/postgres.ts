@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { randomBytes } from 'node:crypto'
-import { chownSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, chownSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -105,6 +105,12 @@ function isFirst(folder: string): boolean {
   } catch {
     return false
   }
+}
+
+/** Gives a file to the account that servers run under, for it alone. */
+export function giveToServer(path: string): void {
+  if (process.getuid?.() === 0) chownSync(path, account().uid, account().gid)
+  chmodSync(path, 0o600)
 }
 
 /** Asks a server something, outside of the program. */

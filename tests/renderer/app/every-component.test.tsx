@@ -8,6 +8,7 @@ import { App, Surroundings } from '../../../renderer/app/App.tsx'
 import { BackupAlarm } from '../../../renderer/app/BackupAlarm.tsx'
 import { Frame } from '../../../renderer/app/Frame.tsx'
 import { KeyList } from '../../../renderer/app/KeyList.tsx'
+import { LedgerReach, UnsavedFirst } from '../../../renderer/app/LedgerReach.tsx'
 import { KeysProvider } from '../../../renderer/app/keys.tsx'
 import { TankAtHandProvider } from '../../../renderer/app/tank-at-hand.tsx'
 import { TankGlyph } from '../../../renderer/app/TankGlyph.tsx'
@@ -77,6 +78,8 @@ const columns = [{ id: 'opening', title: 'Opening', form: aFilledGauge({ spots: 
 const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   App: [<App bridge={silent} />, 'Opening the ledger'],
   Surroundings: [<Surroundings bridge={silent}>inside</Surroundings>, 'inside'],
+  LedgerReach: [<LedgerReach />, 'class="reach"'],
+  UnsavedFirst: [<UnsavedFirst>inside</UnsavedFirst>, 'Opening the ledger'],
   Frame: [<Frame route={route}>work</Frame>, 'CPT-000013'],
   BackupAlarm: [<BackupAlarm />, ''],
   KeyList: [<KeyList open={false} onClose={nothing} />, ''],
