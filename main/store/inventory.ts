@@ -1,7 +1,10 @@
-import type { Kysely } from 'kysely'
+import { sql, type Kysely } from 'kysely'
 import { instantKey } from '../../core/ledger/index.ts'
 import type { MovementTable, Schema } from './schema.ts'
 import { MOVEMENT_KINDS, type Measurement, type Movement } from './store.ts'
+
+/** What a movement that was not gauged has for its opening; written out, since the indexes of what was gauged are asked for by it. */
+const NOTHING = sql.lit('')
 
 /** Movements that stand and count in the book in (from, to]. */
 export async function movementsBetween(db: Kysely<Schema>, from: string, to: string, tank: string | undefined): Promise<readonly Movement[]> {
@@ -13,11 +16,11 @@ export async function movementsBetween(db: Kysely<Schema>, from: string, to: str
 
 /** Movements between two gauges that stand, were not taken back, and whose time overlaps (from, to). */
 export async function transfersOverlapping(db: Kysely<Schema>, tank: string, from: string, to: string): Promise<readonly Movement[]> {
-  const longest = await db.selectFrom('movement').select('lasted').where('tank', '=', tank).orderBy('lasted', 'desc').limit(1).executeTakeFirst()
+  const longest = await db.selectFrom('movement').select('lasted').where('tank', '=', tank).where('opening_nsv', '<>', NOTHING).orderBy('lasted', 'desc').limit(1).executeTakeFirst()
   if (longest === undefined) return []
   // what ends after `from` began no earlier than the longest of the tank before it: so both ends are looked for in one index
   const earliest = new Date(Date.parse(from) - 1000 * longest.lasted).toISOString()
-  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', '')
+  const rows = await db.selectFrom('movement').selectAll().where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', NOTHING)
     .where('tank', '=', tank).where('opened_order', '>', instantKey(earliest)).where('opened_order', '<', instantKey(to)).where('closed_order', '>', instantKey(from))
     .orderBy('closed_order').orderBy('seq').execute()
   return rows.map(movementOf)
@@ -36,7 +39,7 @@ export async function lastGaugeOf(db: Kysely<Schema>, tank: string): Promise<num
   const measured = await db.selectFrom('measurement').select(['seq', 'at_order as order']).where('tank', '=', tank)
     .orderBy('at_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
   const moved = await db.selectFrom('movement').select(['seq', 'closed_order as order']).where('tank', '=', tank)
-    .where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', '')
+    .where('voided_seq', 'is', null).where('corrected_by', 'is', null).where('opening_nsv', '<>', NOTHING)
     .orderBy('closed_order', 'desc').orderBy('seq', 'desc').limit(1).executeTakeFirst()
   if (measured === undefined || moved === undefined) return (measured ?? moved)?.seq
   if (measured.order === moved.order) return Math.max(measured.seq, moved.seq)

@@ -30,11 +30,11 @@ const PROJECTIONS = [
   ) strict`,
   'create index movement_by_entry on movement (seq)',
   'create index movement_by_time on movement (booked_order)',
-  'create index movement_by_tank on movement (tank, closed_order)',
+  "create index movement_by_tank on movement (tank, closed_order) where opening_nsv <> ''",
   'create index movement_by_tank_booked on movement (tank, booked_order)',
   'create index movement_by_period on movement (concerns)',
-  'create index movement_by_opening on movement (tank, opened_order)',
-  'create index movement_by_length on movement (tank, lasted)',
+  "create index movement_by_opening on movement (tank, opened_order) where opening_nsv <> ''",
+  "create index movement_by_length on movement (tank, lasted) where opening_nsv <> ''",
   `create table measurement (
     seq integer primary key references entry (seq), tank text not null, product text not null,
     at text not null, at_order text not null, nsv text not null, unit text not null
