@@ -31,12 +31,14 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
           <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
           <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
         </dl>
-        <DeskBand />
         <BackupAlarm />
         <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
       </header>
       <LedgerReach />
-      <YardStrip now={now} chosen={route.query['tank'] ?? marked} />
+      <div className="side">
+        <YardStrip now={now} chosen={route.query['tank'] ?? marked} />
+        <DeskBand />
+      </div>
       <main className="work">{children}</main>
       <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />
     </div>

@@ -4,7 +4,7 @@ import { useDesk, type DeskNow } from '../bridge/desk.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { words } from '../words/en.ts'
 
-/** Who is at the desk, in the frame of every page; nothing where nobody is on record. */
+/** Who is at the desk, beside every page; nothing where nobody is on record. */
 export function DeskBand(): ReactNode {
   const desk = useDesk()
   return desk?.now.session ? <AtDesk session={desk.now.session} changed={desk.changed} /> : null
@@ -21,10 +21,13 @@ function AtDesk({ session: { person }, changed }: { readonly session: NonNullabl
   useKey('alt+l', t.lockKey, doLock, { group: words.app.everywhere })
   useKey('alt+shift+l', t.leaveKey, doLeave, { group: words.app.everywhere })
   return (
-    <div className="band-desk" role="group" aria-label={t.label} title={words.desk.roleList(person.roles)}>
-      <span className="band-person">{person.name}</span>
-      <button type="button" onClick={doLock} title="Alt+L">{t.lock}</button>
-      <button type="button" onClick={doLeave} title="Alt+Shift+L">{t.leave}</button>
+    <div className="at-desk" role="group" aria-label={t.label}>
+      <strong>{person.name}</strong>
+      <span className="quiet">{words.desk.roleList(person.roles)}</span>
+      <span className="at-desk-acts">
+        <button type="button" onClick={doLock} title={t.lockKeys}>{t.lock}</button>
+        <button type="button" onClick={doLeave} title={t.leaveKeys}>{t.leave}</button>
+      </span>
     </div>
   )
 }

@@ -31,10 +31,16 @@ export interface App {
   readonly close: () => Promise<void>
 }
 
-export async function openApp(): Promise<App> {
+interface Wanted {
+  /** Without it the terminal has its tanks and people, and no gauge yet. */
+  readonly withMonth?: boolean
+  readonly now?: () => string
+}
+
+export async function openApp({ withMonth = true, now = () => NOW }: Wanted = {}): Promise<App> {
   const folder = mkdtempSync(join(tmpdir(), 'dipledger-journey-'))
-  const context: Context = { ...(await openContext(join(folder, 'ledger.db'), (line) => { console.error(line) })), now: () => NOW }
-  const entered = await callOperation('import-terminal', { files: await sampleFiles(), by: 'set-up', passphrase: SAMPLE_PASSPHRASE, withMonth: true }, context, { progress: () => undefined, signal: new AbortController().signal })
+  const context: Context = { ...(await openContext(join(folder, 'ledger.db'), (line) => { console.error(line) })), now }
+  const entered = await callOperation('import-terminal', { files: await sampleFiles(), by: 'set-up', passphrase: SAMPLE_PASSPHRASE, withMonth }, context, { progress: () => undefined, signal: new AbortController().signal })
   if (!('result' in entered)) throw new Error(JSON.stringify(entered).slice(0, 2000))
   const host: LoopbackHost = await serveLoopback({ context, files: await pageFilesIn(join(ROOT, 'dist', 'renderer')) })
   const browser: Browser = await chromium.launch({ executablePath: BROWSER, args: SWITCHES })

@@ -12,7 +12,7 @@ export const desk = {
   lock: {
     title: 'Desk locked', says: (name: string): string => `${name} is at this desk. What was on the screen is kept as it was.`, submit: 'Unlock', leave: 'Leave the desk', leaveSays: 'Somebody else can sign in then. Drafts are kept.',
   },
-  band: { label: 'At the desk', lock: 'Lock', leave: 'Leave', lockKey: 'Lock the desk', leaveKey: 'Leave the desk' },
+  band: { label: 'At the desk', lock: 'Lock', leave: 'Leave', lockKey: 'Lock the desk', leaveKey: 'Leave the desk', lockKeys: 'Alt+L', leaveKeys: 'Alt+Shift+L' },
   waiting: {
     title: 'Waiting for approval', none: 'Nothing waits for approval.', what: 'What it posts', preparedBy: 'Prepared by', at: 'Prepared', note: 'Note', actions: 'Approve or reject',
     approve: 'Approve', reject: 'Reject …', withdraw: 'Withdraw', wrong: (why: string): string => `Cannot be posted now: ${why}`,
