@@ -7,6 +7,7 @@ import { PeoplePage } from '../people/PeoplePage.tsx'
 import { MonthPage } from '../reconcile/MonthPage.tsx'
 import { RegisterPage } from '../register/RegisterPage.tsx'
 import { StoragePage } from '../storage/StoragePage.tsx'
+import { StockJob } from '../stock/StockJob.tsx'
 import { YardPage } from '../tanks/YardPage.tsx'
 import { CheckPage } from '../verify/CheckPage.tsx'
 import type { Route } from './route.ts'
@@ -25,5 +26,6 @@ export const PAGES: Readonly<Partial<Record<Route['job'], JobPage>>> = {
   check: CheckPage,
   ledger: LedgerPage,
   density: DensityPage,
+  stock: StockJob,
   storage: StoragePage,
 }

@@ -17,8 +17,14 @@ export function lineName(line: GaugeField): string {
 
 /** The name of a line for people: `Opening: liquid temperature`. */
 export function nameOfLine(column: string, line: GaugeField): string {
-  const title = words.gauge.columns[column as keyof typeof words.gauge.columns] ?? column
-  return `${title}: ${lineName(line)}`
+  return `${titleOfColumn(column)}: ${lineName(line)}`
+}
+
+/** `opening` → `Opening`; where several tanks stand on a sheet, `T-101.opening` → `T-101 opening`. */
+function titleOfColumn(column: string): string {
+  const titles: Readonly<Record<string, string>> = words.gauge.columns
+  const several = /^(.+)\.(opening|closing|gauge)$/.exec(column)
+  return several ? `${several[1] ?? ''} ${(titles[several[2] ?? ''] ?? '').toLowerCase()}` : (titles[column] ?? column)
 }
 
 /** The head of a line, as the sheet writes it at the left. */

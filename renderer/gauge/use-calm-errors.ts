@@ -11,7 +11,7 @@ interface Calm {
 
 /** A sentence beside its field need not name it: `Opening: level: “x” cannot be read.` → `“x” cannot be read.` */
 function besideField(message: string): string {
-  const rest = message.replace(/^(?:Opening|Closing|Gauge): [^:]{1,40}?(?:: (?=.)| (?=(?:is|was|cannot|does|came) ))/, '')
+  const rest = message.replace(/^(?:\S+ )?(?:[Oo]pening|[Cc]losing|[Gg]auge): [^:]{1,40}?(?:: (?=.)| (?=(?:is|was|cannot|does|came) ))/, '')
   return rest === message ? message : `${rest.slice(0, 1).toUpperCase()}${rest.slice(1)}`
 }
 

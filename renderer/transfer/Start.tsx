@@ -69,7 +69,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
         <DenseTable<KeptDraft>
           label={t.drafts} rows={drafts.value.drafts} rowKey={({ id }) => id} empty={t.noDrafts} onChoose={(draft) => goTo(addressOfDraft(draft))}
           columns={[
-            { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' || draft.kind === 'probe' || draft.kind === 'verification' ? draft.kind : 'transfer'] },
+            { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' || draft.kind === 'probe' || draft.kind === 'verification' || draft.kind === 'stock' ? draft.kind : 'transfer'] },
             { key: 'title', head: t.what, cell: (draft) => draft.title },
             { key: 'savedAt', head: t.savedAt, cell: (draft) => localTime(draft.savedAt.replace(/\.\d+Z$/, 'Z'), zone) },
             { key: 'discard', head: <span className="read-aloud">{t.discard}</span>, align: 'end', cell: (draft) => <span className="start-discard"><DiscardButton onDiscard={() => discard(draft.id)} /></span> },
@@ -83,5 +83,6 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
 function addressOfDraft({ id, kind }: KeptDraft): string {
   if (kind === 'probe') return addressOf('gauge', ['probe'], { tank: id.replace(/^probe-/, '') })
   if (kind === 'verification') return addressOf('gauge', ['verify', id])
+  if (kind === 'stock') return addressOf('stock', [id])
   return addressOf(kind === 'inventory' ? 'gauge' : 'transfer', [id])
 }

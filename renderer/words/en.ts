@@ -13,7 +13,8 @@ import { parts } from './en/parts.ts'
 import { probe } from './en/probe.ts'
 import { storage } from './en/storage.ts'
 import { transfer } from './en/transfer.ts'
+import { stock } from './en/stock.ts'
 import { tables } from './en/tables.ts'
 import { yard } from './en/yard.ts'
 
-export const words = { app, gauge, parts, probe, transfer, month, register, tables, yard, check, ledger, people, period, density, desk, storage } as const
+export const words = { app, stock, gauge, parts, probe, transfer, month, register, tables, yard, check, ledger, people, period, density, desk, storage } as const

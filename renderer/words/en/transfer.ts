@@ -16,7 +16,7 @@ export const transfer = {
   replaces: (number: string): string => `replaces ${number}`,
   start: {
     title: 'Start', tank: 'Tank', drafts: 'Drafts', receipt: 'New receipt', delivery: 'New delivery', inventory: 'Record an inventory', probe: 'Hydrostatic probe', log: 'From a gauge log', noDrafts: 'No drafts.', begun: 'Begin on',
-    kind: 'Kind', what: 'Draft', savedAt: 'Kept', discard: 'Discard', open: 'Open', kinds: { transfer: 'Transfer', inventory: 'Inventory', probe: 'Probe reading', verification: 'Verification' }, noTank: 'Choose a tank, here or at the left.',
+    kind: 'Kind', what: 'Draft', savedAt: 'Kept', discard: 'Discard', open: 'Open', kinds: { transfer: 'Transfer', inventory: 'Inventory', probe: 'Probe reading', verification: 'Verification', stock: 'Stock movement' }, noTank: 'Choose a tank, here or at the left.',
     untitled: 'nothing chosen yet', last: (what: string, at: string): string => `Last gauged ${at}, ${what}`, never: 'Never gauged', newOne: 'Start another',
   },
   draftGone: 'This draft is no longer there. It was booked or discarded.', draftUnreadable: 'This draft was kept by another version of Dipledger and cannot be opened here.', backToStart: 'To the start',
