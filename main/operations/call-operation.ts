@@ -7,6 +7,7 @@ import { LedgerFault } from '../store/index.ts'
 import { admit } from './desk/admit.ts'
 import { malformedInput } from './malformed-input.ts'
 import { HANDLERS } from './table.ts'
+import { unwritableText } from './unwritable-text.ts'
 
 /**
  * The one way to do an operation, whatever the shell. It always answers and never throws.
@@ -49,8 +50,10 @@ async function done<N extends OperationName>(name: N, input: unknown, context: C
   const contract = OPERATIONS[name]
   const parsed = contract.input.safeParse(input)
   if (!parsed.success) throw new Refused(malformedInput(parsed.error.issues, input))
+  const unwritable = contract.ledger === 'writes' ? unwritableText(input) : []
+  if (unwritable.length > 0) throw new Refused(unwritable)
   if (contract.ledger !== 'none' && context.store === null) {
-    throw new Refused([{ code: 'missing-value', path: 'ledger', value: '', limit: `${name} needs an open ledger; on the command line name its file with --ledger PATH or DIPLEDGER_LEDGER`, clause: 'HOUSE operations' }])
+    throw new Refused([{ code: 'missing-value', path: 'ledger', value: '', limit: `${name} needs an open ledger; on the command line name it with --ledger or DIPLEDGER_LEDGER`, clause: 'HOUSE operations' }])
   }
   call.signal.throwIfAborted()
   // The schema of this very name has just parsed the input, and the ledger is there where the contract asks for one.

@@ -10,6 +10,8 @@ const EXPECTED: Readonly<Record<string, string>> = {
 }
 /** Fields whose value is never repeated to anybody. */
 const SECRET = /passphrase$/i
+/** What stands between the user and the host in an address of a server. */
+const PASSWORD_IN_ADDRESS = /(:\/\/[^:@/\s]*:)[^@\s]*@/g
 
 /** Every issue of a schema as a finding: where, what stood there, what would be accepted. */
 export function malformedInput(issues: readonly Issue[], input: unknown): readonly Finding[] {
@@ -68,7 +70,7 @@ function finding(path: Path, value: unknown, limit: string): Finding {
 
 function shown(value: unknown): string {
   if (value === undefined) return ''
-  const text = typeof value === 'string' ? value : asJson(value)
+  const text = (typeof value === 'string' ? value : asJson(value)).replace(PASSWORD_IN_ADDRESS, '$1…@')
   return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text
 }
 

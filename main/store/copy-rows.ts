@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely'
 import { entriesBetween } from './entry-rows.ts'
-import { PROJECTIONS, rebuildProjections } from './projections.ts'
+import { rebuildProjections, type PROJECTIONS } from './projections.ts'
 import type { Schema } from './schema.ts'
 
 /** Every table that is not made from another, and the column by which its rows are told apart; in the order of references. */
