@@ -36,7 +36,7 @@ function Standing(): ReactNode {
   if (state.state !== 'done' || state.value.proposals.length === 0) return null
   const failed = [approved, withdrawn].find((one) => one.state === 'failed')
   return (
-    <section aria-label={words.desk.waiting.title}>
+    <section className="approvals" aria-label={words.desk.waiting.title}>
       <h2>{words.desk.waiting.title}</h2>
       {failed?.state === 'failed' && <CallFailed error={failed.error} />}
       <WaitingTable

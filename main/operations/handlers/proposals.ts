@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { Person } from '../../../core/ledger/index.ts'
 import { Refused, type Finding } from '../../../core/refusal/index.ts'
 import type { StoredProposal } from '../../store/index.ts'
 import { OPERATION_NAMES, OPERATIONS, type Contract, type OperationName } from '../contracts/index.ts'
@@ -21,7 +22,7 @@ export const propose: Handler<'propose'> = async ({ operation, input, note }, co
   const people = await readPeople(store, now())
   await refuseWithoutRole(name, caller, people, context)
   const prepared = withoutPassphrase(withoutName(input, context))
-  const trial = await wouldPost(name, prepared, { ...context, caller: { ...caller, preparedBy: caller.person.id } }, call)
+  const trial = await wouldPost(name, prepared, { ...context, caller: somebodyElse(caller.person, caller.person.id) }, call)
   if ('findings' in trial) throw new Refused(trial.findings.map(({ message, ...finding }) => ({ ...finding, path: `input.${finding.path}` })))
   const posts = trial.postings.map(summaryOfPosting)
   const { seq } = await logEvent(context, people, { event: 'proposal-made', person: caller.person.id, operation: name, detail: shortened([note, ...posts]) })
@@ -86,6 +87,11 @@ async function takeAway(context: LedgerContext, people: People, id: string, even
 
 function shortened(parts: readonly string[]): string {
   return parts.filter((part) => part !== '').join('; ').slice(0, 500)
+}
+
+/** Who will approve it is not known yet: in what it would post stands no name. */
+function somebodyElse(person: Person, preparedBy: string): Caller {
+  return { person: { ...person, name: 'whoever approves it' }, preparedBy }
 }
 
 /** Only what is marked for approval is prepared; nothing that asks for a passphrase is. */
@@ -154,12 +160,13 @@ function unknown(id: string): Finding {
 async function shown({ id, operation, input, preparedBy, preparedAt, note }: StoredProposal, people: People, context: LedgerContext, call: Call) {
   const name = proposable(operation)
   const { caller } = context
-  const trial = await wouldPost(name, input, caller === undefined ? context : { ...context, caller: { ...caller, preparedBy } }, call)
   const { roles, says } = termsOf(name)
+  const notBy = whyNotBy(caller, preparedBy, roles, people)
+  const trial = await wouldPost(name, input, caller === undefined ? context : { ...context, caller: notBy === '' ? { ...caller, preparedBy } : somebodyElse(caller.person, preparedBy) }, call)
   return {
     id, operation, says, input: asJson(input), note, preparedAt, preparedBy: { id: preparedBy, name: people.person(preparedBy)?.name ?? preparedBy },
     posts: 'postings' in trial ? trial.postings.map(summaryOfPosting) : [], wrong: 'findings' in trial ? trial.findings.map(({ message }) => message) : [],
-    notBy: whyNotBy(caller, preparedBy, roles, people),
+    notBy,
   }
 }
 

@@ -41,7 +41,7 @@ describe('where two people are needed', () => {
   it('what one prepared another approves, and the entry names both', async () => {
     const before = (await world.context.store?.head())?.seq ?? 0
     const { id, posts } = await propose()
-    expect(posts).toEqual(['Adjustment of T-101 by -12.300 m3, approved by Mara Teague: The meter at the rack was read late'])
+    expect(posts).toEqual(['Adjustment of T-101 by -12.300 m3, approved by whoever approves it: The meter at the rack was read late'])
     expect(await last()).toMatchObject({ seq: before + 1, kind: 'desk-event', by: 'Mara Teague', body: { event: { event: 'proposal-made', person: 'mara-teague', operation: 'post-adjustment' } } })
     expect(id).toBe(String(before + 1))
     await second()
