@@ -46,12 +46,12 @@ describe('many desks at one server', () => {
     const told = (): number => desks.reduce((sum, desk) => sum + desk.acknowledged.size, 0)
     for (let kill = 0; kill < KILLS; kill += 1) {
       // each is at work again before the next kill
-      for (const before = told(); told() < before + 5;) await setTimeout(10)
+      for (const before = told(); told() < before + 3;) await setTimeout(10)
       await setTimeout(random(60))
       await server.kill()
       server.start()
     }
-    for (const before = told(); told() < before + 5;) await setTimeout(10)
+    for (const before = told(); told() < before + 3;) await setTimeout(10)
     for (const desk of desks) desk.process.kill('SIGKILL')
     await Promise.all(desks.map((desk) => desk.ended))
     const acknowledged = togetherSaid(desks)

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { openStore, type LedgerStore } from '../../main/store/index.ts'
 import { check, postTicket, setUp } from '../support/ledgers.ts'
 import { aDatabase, ask } from '../support/postgres.ts'
@@ -28,6 +28,9 @@ describe('whoever owns the database', () => {
     ['insert into document select * from document', 'signed documents are never replaced'],
   ])('is refused: %s', async (text, message) => {
     await expect(ask(address, text)).rejects.toThrow(message)
+  })
+
+  it('and the ledger is as it was', async () => {
     expect(await check(store)).toMatchObject({ whole: true, entries: 6, tickets: 2, differences: [] })
   })
 })
@@ -35,8 +38,6 @@ describe('whoever owns the database', () => {
 /** What an administrator can do who means harm, and how the check names it; `undo` puts the ledger back. */
 describe('what an administrator does behind the guards is found', () => {
   const unguarded = (text: string): string => `set session_replication_role = replica; ${text}`
-  beforeEach(async () => { expect(await check(store)).toMatchObject({ whole: true }) })
-
   it.each([
     ['a body changed', unguarded("update entry set body = replace(body, '-1.500', '-2.500') where seq = 6"), unguarded("update entry set body = replace(body, '-2.500', '-1.500') where seq = 6"), /^entry 6, column hash$/m],
     ['a name changed', unguarded("update entry set by = by || 'x' where seq = 6"), unguarded("update entry set by = left(by, -1) where seq = 6"), /^entry 6/m],
@@ -59,5 +60,9 @@ describe('what an administrator does behind the guards is found', () => {
     } finally {
       await ask(address, undone)
     }
+  })
+
+  it('and put back, the ledger is whole again', async () => {
+    expect(await check(store)).toMatchObject({ whole: true, differences: [] })
   })
 })
