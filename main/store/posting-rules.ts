@@ -14,8 +14,8 @@ const dated = (at: string): Promise<readonly string[]> => Promise.resolve(undate
 
 /** What must hold between an entry and the ledger before it, by kind. A kind without a row does not compile. */
 const RULES: { readonly [K in EntryKind]: Rule<K> } = {
-  'terminal-set': none,
-  'party-set': none,
+  'terminal-set': (entry) => dated(entry.body.effectiveFrom ?? entry.at),
+  'party-set': (entry) => dated(entry.body.effectiveFrom ?? entry.at),
   'identity-set': none,
   'tank-set': (entry) => dated(entry.body.effectiveFrom),
   'product-set': (entry) => dated(entry.body.effectiveFrom),

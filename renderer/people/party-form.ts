@@ -18,5 +18,5 @@ const t = words.people.party
 
 /** Where the findings of `set-party` belong. */
 export const PARTY_PLACES: Readonly<Record<string, FieldPlace>> = {
-  'party.code': { id: 'party-code', label: t.code }, 'party.name': { id: 'party-name', label: t.name }, 'party.address': { id: 'party-address', label: t.address }, by: { id: 'party-by', label: t.by },
+  'party.code': { id: 'party-code', label: t.code }, 'party.name': { id: 'party-name', label: t.name }, 'party.address': { id: 'party-address', label: t.address }, effectiveFrom: { id: 'party-from', label: t.from }, by: { id: 'party-by', label: t.by },
 }

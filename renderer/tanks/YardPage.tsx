@@ -8,6 +8,7 @@ import { DenseTable } from '../parts/DenseTable.tsx'
 import { Page } from '../parts/Page.tsx'
 import { words } from '../words/en.ts'
 import { limitInWords } from './facts.ts'
+import { InstrumentList } from './InstrumentList.tsx'
 import { ProductDetail } from './ProductDetail.tsx'
 import { ProductPanel } from './ProductPanel.tsx'
 import { TankDetail } from './TankDetail.tsx'
@@ -39,6 +40,7 @@ export function YardPage({ route }: { readonly route: Route }): ReactNode {
         <div className="yard-lists">
           <TankList tanks={now.tanks} selected={tank?.code ?? ''} />
           <ProductList products={now.products} selected={product?.code ?? ''} />
+          <InstrumentList />
         </div>
         <div className="yard-detail">
           {tank && <TankDetail key={tank.code + tank.capacityTable.certificate} tank={tank} />}

@@ -6,10 +6,12 @@ import { partySchema, terminalSchema } from '../../../core/ticket/index.ts'
 import { by, contract } from './contract.ts'
 
 const posted = z.strictObject({ seq: z.number(), hash: z.string() })
+/** Left out: from its posting on, and for the first version from ever. */
+const effectiveFrom = z.string().optional()
 
 export const setTerminal = contract({
   name: 'set-terminal', roles: ['administrator'], ledger: 'writes', says: 'Name the terminal, its zone and its gauge hour',
-  input: z.strictObject({ terminal: terminalSchema, by }), output: posted,
+  input: z.strictObject({ terminal: terminalSchema, effectiveFrom, by }), output: posted,
 })
 export const setTank = contract({
   name: 'set-tank', roles: ['administrator'], approval: true, ledger: 'writes', says: 'Enter a tank, or a new version of it, with its effective date',
@@ -21,7 +23,7 @@ export const setProduct = contract({
 })
 export const setParty = contract({
   name: 'set-party', roles: ['administrator'], ledger: 'writes', says: 'Enter a party',
-  input: z.strictObject({ party: partySchema, by }), output: posted,
+  input: z.strictObject({ party: partySchema, effectiveFrom, by }), output: posted,
 })
 export const setLimit = contract({
   name: 'set-limit', roles: ['administrator', 'analyst'], approval: true, ledger: 'writes', says: 'Set the limit on loss or gain of a product',

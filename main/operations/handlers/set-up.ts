@@ -1,6 +1,6 @@
 import { parseInstant } from '../../../core/gauge/index.ts'
 import { checkProduct } from '../../../core/quantity/index.ts'
-import { allOf, orRefuse, andThen } from '../../../core/refusal/index.ts'
+import { allOf, optional, orRefuse, andThen } from '../../../core/refusal/index.ts'
 import { checkTank } from '../../../core/tank/index.ts'
 import type { Handler } from '../context.ts'
 import { productInForce, readRecord } from '../on-record.ts'
@@ -8,9 +8,9 @@ import { post } from '../post.ts'
 import { checkLimit, checkTerminal } from '../set-up-checks.ts'
 import { enteredBy } from '../who.ts'
 
-export const setTerminal: Handler<'set-terminal'> = async ({ terminal, by }, context) => {
-  orRefuse(checkTerminal(terminal, 'terminal'))
-  return post(context.store, { kind: 'terminal-set', at: context.now(), by: enteredBy(context, by), body: { terminal } })
+export const setTerminal: Handler<'set-terminal'> = async ({ terminal, effectiveFrom, by }, context) => {
+  orRefuse(allOf<{ terminal: unknown; from: unknown }>({ terminal: checkTerminal(terminal, 'terminal'), from: optional(effectiveFrom, (text) => parseInstant(text, 'effectiveFrom')) }))
+  return post(context.store, { kind: 'terminal-set', at: context.now(), by: enteredBy(context, by), body: { terminal, ...(effectiveFrom !== undefined && { effectiveFrom }) } })
 }
 
 /** A tank may be entered for a product that comes into force with it. */
@@ -30,8 +30,10 @@ export const setProduct: Handler<'set-product'> = async ({ product, effectiveFro
   return post(context.store, { kind: 'product-set', at: context.now(), by: enteredBy(context, by), body: { product, effectiveFrom } })
 }
 
-export const setParty: Handler<'set-party'> = async ({ party, by }, context) =>
-  post(context.store, { kind: 'party-set', at: context.now(), by: enteredBy(context, by), body: { party } })
+export const setParty: Handler<'set-party'> = async ({ party, effectiveFrom, by }, context) => {
+  orRefuse(optional(effectiveFrom, (text) => parseInstant(text, 'effectiveFrom')))
+  return post(context.store, { kind: 'party-set', at: context.now(), by: enteredBy(context, by), body: { party, ...(effectiveFrom !== undefined && { effectiveFrom }) } })
+}
 
 export const setLimit: Handler<'set-limit'> = async ({ limit, effectiveFrom, by }, context) => {
   const record = await readRecord(context.store)

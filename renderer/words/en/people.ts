@@ -3,7 +3,7 @@ export const people = {
   columns: { code: 'Code', name: 'Name', address: 'Address', id: 'Id', party: 'Party', valid: 'Certificate valid', key: 'Key', fingerprint: 'Fingerprint (SHA-256 of the certificate)' },
   noParties: 'No parties on record.', noIdentities: 'Nobody can sign yet. Create an identity or import one.',
   valid: (from: string, to: string): string => `${from} to ${to}`, hasKey: 'on this machine', noKey: 'elsewhere',
-  party: { newTitle: 'New party', title: (code: string): string => `Party ${code}`, code: 'Code', name: 'Name', address: 'Address (optional)', by: 'Entered by', submit: 'Enter' },
+  party: { newTitle: 'New party', title: (code: string): string => `Party ${code}`, code: 'Code', name: 'Name', address: 'Address (optional)', from: 'In force from (left empty: from now on)', by: 'Entered by', submit: 'Enter' },
   identity: {
     createTitle: 'Create signing identity', createSays: 'Makes a certificate and a private key on this machine. The key is kept encrypted under the passphrase, which is kept nowhere: who forgets it needs a new identity.',
     importTitle: 'Import signing identity', importSays: 'Takes certificate and private key from a PKCS #12 file (.p12, .pfx). Here the key is kept under a passphrase of its own.',
