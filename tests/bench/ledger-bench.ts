@@ -22,7 +22,7 @@ function verdict(what: string, met: boolean): void {
   console.log(`${what}: ${met ? 'met' : 'MISSED'}\n`)
 }
 
-console.log('Posting: one entry in a transaction, on disk when it returns, beside bare inserts of the same rows into the same tables (best of rounds in turn)')
+console.log('Posting: one entry in a transaction, on disk when it returns, beside bare inserts of the same rows into the same tables (lower quartile, rounds in turn)')
 console.log(`${'what is posted'.padEnd(52)}${column('store µs', 10)}${column('inserts µs', 12)}${column('ratio', 8)}`)
 const races = await postingRaces(join(folder, 'posting'))
 for (const { what, store, raw } of races) console.log(`${what.padEnd(52)}${column(store.toFixed(0), 10)}${column(raw.toFixed(0), 12)}${column((store / raw).toFixed(2), 8)}`)

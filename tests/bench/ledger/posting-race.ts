@@ -11,7 +11,7 @@ const FIXTURE = join(import.meta.dirname, '../../fixtures/ledgers/2026-11-25-fir
 
 export interface PostingRace {
   readonly what: string
-  /** Microseconds a posting took, written to disk: through the store, and by inserts of the same rows. Best of rounds, since others use the machine too. */
+  /** Microseconds a posting took, written to disk: through the store, and by inserts of the same rows. Lower quartiles, since others may use the machine too. */
   readonly store: number
   readonly raw: number
 }
@@ -67,18 +67,20 @@ async function race(what: string, posts: number, store: LedgerStore, raw: RawLed
   const [ours, theirs]: [number[], number[]] = [[], []]
   for (let round = 0; round < ROUNDS; round += 1) {
     const before = await store.head()
-    let spent = 0
     for (let i = 0; i < posts; i += 1) {
       const { posting, documents = [] } = await next(store, i)
       const { hash } = await store.head()
       const begin = performance.now()
       await store.append([posting], { expectedHead: hash, documents })
-      spent += performance.now() - begin
+      ours.push(performance.now() - begin)
     }
-    ours.push(1000 * spent / posts)
-    theirs.push(1000 * raw.insertAfter(before.seq) / posts)
+    theirs.push(...raw.insertAfter(before.seq))
   }
-  return { what, store: Math.min(...ours), raw: Math.min(...theirs) }
+  return { what, store: 1000 * lowerQuartile(ours), raw: 1000 * lowerQuartile(theirs) }
+}
+
+function lowerQuartile(times: readonly number[]): number {
+  return times.toSorted((one, other) => one - other)[Math.floor(times.length / 4)] ?? NaN
 }
 
 /** A copy of the ledger into which the rows of the other are put by nothing but prepared inserts. */
@@ -101,18 +103,18 @@ class RawLedger {
     })
   }
 
-  /** Puts every entry after a number, each in a transaction of its own, with its rows; the milliseconds it took. */
-  insertAfter(seq: number): number {
+  /** Puts every entry after a number, each in a transaction of its own, with its rows; the milliseconds each took. */
+  insertAfter(seq: number): readonly number[] {
     const last = Number(this.#from.prepare('select max(seq) as last from entry').get()?.['last'])
     const [begin, commit] = [this.#to.prepare('begin immediate'), this.#to.prepare('commit')]
-    let spent = 0
+    const spent: number[] = []
     for (let at = seq + 1; at <= last; at += 1) {
       const rows = this.#tables.flatMap(({ read, insert }) => read.all(at).map((row): [StatementSync, SQLInputValue[]] => [insert, Object.values(row)]))
       const from = performance.now()
       begin.run()
       for (const [insert, values] of rows) insert.run(...values)
       commit.run()
-      spent += performance.now() - from
+      spent.push(performance.now() - from)
     }
     return spent
   }
