@@ -56,15 +56,20 @@ export function mayBeSignedOff({ check: name }: Pick<ClosingCheck, 'check'>): bo
 }
 
 function tankChecks(reconciliation: ClosingFacts['reconciliation']): readonly Unsigned[] {
-  if ('refused' in reconciliation) return reconciliation.refused.map(({ tank, why }) => check(measured(tank), false, why))
+  if ('refused' in reconciliation) return reconciliation.refused.map(({ tank, why }) => check(measured(tank), false, atItsEnds(why)))
   const { tanks, products, missing } = reconciliation
   return [
     ...[...tanks.map((tank) => ({ tank: tank.tank, one: check(measured(tank.tank), true, `opening ${tank.openingAt}, closing ${tank.closingAt}`) })),
-      ...missing.map(({ tank, message }) => ({ tank, one: check(measured(tank), false, message) }))].toSorted((a, b) => (a.tank < b.tank ? -1 : 1)).map(({ one }) => one),
+      ...missing.map(({ tank, message }) => ({ tank, one: check(measured(tank), false, atItsEnds(message)) }))].toSorted((a, b) => (a.tank < b.tank ? -1 : 1)).map(({ one }) => one),
     ...tanks.map(({ tank, result }) => check(`${tank} is within its limit`, result.verdict === 'within-limit', verdictOf(result))),
     ...tanks.map(stepCheck),
     ...products.map(({ product, result }) => check(`${product} as a whole is within its limit`, result.verdict === 'within-limit', verdictOf(result))),
   ]
+}
+
+/** Findings name the ends of the period by the fields of a reconciliation. */
+function atItsEnds(message: string): string {
+  return message.replace(/\bfrom: /g, 'at its beginning ').replace(/\bto: /g, 'at its end ')
 }
 
 function measured(tank: string): string {

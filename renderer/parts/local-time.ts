@@ -15,6 +15,11 @@ export function localTime(instant: string, zone: string): string {
   return `${part.year}-${part.month}-${part.day} ${part.hour}:${part.minute}${seconds}`
 }
 
+/** A sentence of the other side with its UTC instants as the terminal's wall clock shows them. */
+export function withLocalTimes(text: string, zone: string): string {
+  return text.replace(/\d{4}-\d{2}-\d{2}T[\d:.]+Z/g, (instant) => localTime(instant.replace(/\.\d+Z$/, 'Z'), zone))
+}
+
 /**
  * The instant of a wall-clock time. In the hour that the clock shows twice in autumn an offset must be written behind
  * it (`2026-10-25 01:30 +01:00`); in the hour that spring leaves out there is no such time.

@@ -37,8 +37,8 @@ export function Closing({ name, to, onClosed }: ClosingProps): ReactNode {
       {!ended && <p className="quiet">{t.checks.ended(localTime(to, zone))}</p>}
       {state.state === 'running' && <Waiting step={state.step} onCancel={cancel} />}
       {state.state === 'failed' && <CallFailed error={state.error} onAgain={() => void look({ period: name })} />}
-      {checks && <p role="status">{failing === 0 ? t.checks.allHold : t.checks.failing(failing, signed)}</p>}
-      {checks && <CheckList checks={checks} reasons={reasons} onReason={(check, reason) => setReasons((before) => ({ ...before, [check]: reason }))} />}
+      {checks && <p role="status">{failing === 0 ? t.checks.allHold : ended ? t.checks.failing(failing, signed) : t.checks.notYet(failing)}</p>}
+      {checks && <CheckList checks={checks} reasons={reasons} onReason={ended ? (check, reason) => setReasons((before) => ({ ...before, [check]: reason })) : undefined} />}
       {closing && checks && <ClosePanel name={name} signOffs={signOffsOf(checks, reasons)} onClose={() => setClosing(false)} onClosed={() => { setClosing(false); onClosed() }} />}
     </section>
   )

@@ -8,10 +8,15 @@ import { localTime } from '../parts/local-time.ts'
 import { TicketLink } from '../register/RegisterTable.tsx'
 import { words } from '../words/en.ts'
 
-interface LateTableProps { readonly label: string; readonly lines: readonly LateLine[] }
+interface LateTableProps {
+  readonly label: string
+  readonly lines: readonly LateLine[]
+  /** Where they all concern the period that is looked at, it is not said again. */
+  readonly concerns?: boolean
+}
 
 /** Late corrections, each with the closed period that it concerns and the entry that it corrects. */
-export function LateTable({ label, lines }: LateTableProps): ReactNode {
+export function LateTable({ label, lines, concerns: withPeriod = false }: LateTableProps): ReactNode {
   const t = words.period.late
   const zone = useZone()
   return (
@@ -21,10 +26,9 @@ export function LateTable({ label, lines }: LateTableProps): ReactNode {
         { key: 'seq', head: t.entry, align: 'end', cell: ({ seq }) => seq },
         { key: 'what', head: t.what, cell: (line) => <LateWhat line={line} /> },
         { key: 'code', head: t.where, cell: ({ code }) => code },
-        { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead signed /> },
-        { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit },
+        { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} signed /> },
         { key: 'at', head: t.bookedAt, cell: ({ bookedAt }) => localTime(bookedAt.replace(/\.\d+Z$/, 'Z'), zone) },
-        { key: 'concerns', head: t.concerns, cell: ({ concerns }) => <PeriodLink name={concerns} /> },
+        ...(withPeriod ? [{ key: 'concerns', head: t.concerns, cell: ({ concerns }: LateLine) => <PeriodLink name={concerns} /> }] : []),
         { key: 'corrects', head: t.corrects, cell: ({ corrects }) => (corrects === null ? '' : corrects.number === '' ? t.correctsEntry(corrects.seq) : <TicketLink number={corrects.number} />) },
       ]}
     />

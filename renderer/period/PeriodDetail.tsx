@@ -40,7 +40,7 @@ export function PeriodDetail({ name, onLeave, onClosed }: PeriodDetailProps): Re
         {read && !read.period.closed && <Closing name={name} to={read.period.to} onClosed={() => { again(); onClosed() }} />}
         {read && seal && <SealView read={{ ...read, seal }} hash={read.period.closed?.sealHash ?? ''} />}
         {read && read.concerning.length > 0 && <><h3>{t.late.concerning}</h3><LateTable label={t.late.concerning} lines={read.concerning} /></>}
-        {read && read.booked.length > 0 && <><h3>{t.late.booked}</h3><LateTable label={t.late.booked} lines={read.booked} /></>}
+        {read && read.booked.length > 0 && <><h3>{t.late.booked}</h3><LateTable label={t.late.booked} lines={read.booked} concerns /></>}
       </div>
     </section>
   )

@@ -40,7 +40,7 @@ export function PeriodsPage({ name }: { readonly name: string }): ReactNode {
           {state.state === 'failed' && <CallFailed error={state.error} onAgain={again} />}
           {state.state === 'done' && <PeriodTable periods={state.value.periods} selected={name} />}
         </div>
-        {name !== '' && <PeriodDetail key={name} name={name} onLeave={() => goTo(addressOf('month', ['periods']))} onClosed={changed} />}
+        {name !== '' && <PeriodDetail key={name} name={name} onLeave={() => goTo(addressOf('month', ['periods']))} onClosed={() => { setOpened(''); changed() }} />}
       </div>
       {opening && next && state.state === 'done' && (
         <OpenPeriodPanel next={next} first={state.value.periods.length === 0} onClose={() => setOpening(false)} onOpened={(done) => { setOpening(false); setOpened(done); changed(); goTo(addressOf('month', ['periods', done])) }} />
@@ -58,7 +58,7 @@ export function PeriodTable({ periods, selected }: { readonly periods: readonly 
       label={t.table} rows={periods.toReversed()} rowKey={({ name }) => name} empty={t.none} selected={selected} onChoose={({ name }) => goTo(addressOf('month', ['periods', name]))}
       columns={[
         { key: 'name', head: t.columns.name, cell: ({ name }) => name },
-        { key: 'from', head: t.columns.from, cell: ({ from }) => localTime(from, zone) },
+        ...(selected === '' ? [{ key: 'from', head: t.columns.from, cell: ({ from }: Standing) => localTime(from, zone) }] : []),
         { key: 'to', head: t.columns.to, cell: ({ to }) => localTime(to, zone) },
         { key: 'standing', head: t.columns.standing, cell: ({ closed }) => (closed === null ? t.open : <span className="period-closed">{t.closed}{t.exceptions(closed.signedOff)}</span>) },
       ]}

@@ -7,7 +7,7 @@ import { DenseTable } from '../parts/DenseTable.tsx'
 import { download } from '../parts/download.ts'
 import { Figure } from '../parts/Figure.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
-import { localTime } from '../parts/local-time.ts'
+import { localTime, withLocalTimes } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 
 type Read = OutputOf<'read-period'>
@@ -31,25 +31,25 @@ export function SealView({ read: { seal, signature, signedBy }, hash }: SealView
       <h3>{t.checks}</h3>
       <ul className="closing-checks">
         {[...failing, ...seal.checks.filter(({ holds }) => holds)].map(({ check, holds, detail, signedOff }) => (
-          <li key={check} className={holds ? 'check-holds' : 'check-fails'}>
-            <span className="check-mark" aria-hidden="true">{holds ? '✓' : '✗'}</span>
-            <span className="check-name">{check}<span className="read-aloud">: {holds ? words.period.checks.holds : words.period.checks.fails}</span></span>
-            <span className="check-detail">{detail}</span>
-            {signedOff && <span className="check-reason">{t.signedOffBy(signedOff.by, signedOff.reason)}</span>}
+          <li key={check} className={holds ? undefined : 'closing-fails'}>
+            <span className="closing-mark" aria-hidden="true">{holds ? '✓' : '✗'}</span>
+            <span className="closing-name">{check}<span className="read-aloud">: {holds ? words.period.checks.holds : words.period.checks.fails}</span></span>
+            <span className="closing-detail">{withLocalTimes(detail, zone)}</span>
+            {signedOff && <span className="closing-reason">{t.signedOffBy(signedOff.by, signedOff.reason)}</span>}
           </li>
         ))}
       </ul>
       <h3>{t.balances}</h3>
       <DenseTable
         label={t.balances} rows={seal.balances} rowKey={({ code, product }) => `${code} ${product}`} empty={words.period.late.none}
-        columns={[{ key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} signed /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit }]}
+        columns={[{ key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit }]}
       />
       {seal.owners.length > 0 && (
         <>
           <h3>{t.owners}</h3>
           <DenseTable
             label={t.owners} rows={seal.owners} rowKey={({ code, product, party }) => `${code} ${product} ${party}`} empty={words.period.late.none}
-            columns={[{ key: 'party', head: t.party, cell: ({ party }) => party }, { key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} signed /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit }]}
+            columns={[{ key: 'party', head: t.party, cell: ({ party }) => party }, { key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit }]}
           />
         </>
       )}

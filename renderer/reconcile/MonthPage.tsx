@@ -37,7 +37,7 @@ function ReconcilePage({ from, to }: { readonly from: string | undefined; readon
   const read = typed && readPeriod(typed, day.zone)
   const adjust = <Button does="post-adjustment" keys="A" onClick={() => setAdjusting(true)}>{t.adjust}</Button>
   return (
-    <Page title={t.title} about={typed && <PeriodPicker key={`${typed.from} ${typed.to}`} typed={typed} day={day} onChoose={setChosen} />} actions={<><Button keys="P" onClick={() => goTo(addressOf('month', ['periods']))}>{words.period.toPeriods}</Button>{adjust}{read?.ok && <SaveReport period={read.period} />}</>}>
+    <Page title={t.title} about={typed && <PeriodPicker key={`${typed.from} ${typed.to}`} typed={typed} day={day} onChoose={setChosen} />} actions={<>{adjust}{read?.ok && <SaveReport period={read.period} />}</>}>
       {posted !== undefined && <p role="status">{t.adjustment.posted(posted)}</p>}
       {!typed && <p className="quiet">{t.nothing}</p>}
       {read?.ok && <MonthReport key={now.head.hash} period={read.period} zone={day.zone} />}

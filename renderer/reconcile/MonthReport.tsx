@@ -28,7 +28,7 @@ export function ReportOnScreen({ report, zone }: { readonly report: Reconciliati
   const units = new Set(report.tanks.map((tank) => tank.result.lossGain.unit)).size
   return (
     <>
-      {report.period && <PeriodMark period={report.period} />}
+      <PeriodMark period={report.period} />
       {report.oppositePairs.length > 0 && (
         <section className="month-callout" aria-label={t.pairsLabel}>
           {report.oppositePairs.map((pair) => <p key={`${pair.loses} ${pair.gains}`}>{pairInWords(pair, report)}</p>)}

@@ -10,11 +10,12 @@ interface LateLinksProps { readonly read: Pick<OutputOf<'read-ticket'>, 'late' |
 /** Of which closed period a ticket is a late correction, what it corrects, and what corrected it later. */
 export function LateLinks({ read: { late, corrections, line }, zone }: LateLinksProps): ReactNode {
   const t = words.period.late
+  const others = corrections.filter(({ kind }) => kind !== 'correction')
   return (
     <>
       {late && <p className="ticket-late">{t.ofTicket} <PeriodLink name={late.concerns} />{t.countsAt(localTime(late.bookedAt.replace(/\.\d+Z$/, 'Z'), zone))}{late.corrects && <>{t.correctsTicket} {late.corrects.number === '' ? t.correctsEntry(late.corrects.seq) : <TicketLink number={late.corrects.number} />}</>}.</p>}
-      {line.takenBack && <p className="ticket-late">{t.takenBackBy(line.takenBack.seq)}</p>}
-      {corrections.length > 0 && <p className="ticket-late">{t.later} {corrections.map((one, i) => <span key={`${one.seq} ${one.place}`}>{i > 0 && ', '}<LateWhat line={one} /> ({t.correctsEntry(one.seq)})</span>)}.</p>}
+      {line.takenBack && <p className="ticket-late">{t.takenBackBy(line.takenBack.seq)} <PeriodLink name={corrections.find(({ kind }) => kind === 'correction')?.concerns ?? ''} /></p>}
+      {others.length > 0 && <p className="ticket-late">{t.later} {others.map((one, i) => <span key={`${one.seq} ${one.place}`}>{i > 0 && ', '}<LateWhat line={one} /> ({t.correctsEntry(one.seq)})</span>)}.</p>}
     </>
   )
 }
