@@ -41,6 +41,7 @@ function Result({ result, onDocuments }: { readonly result: OutputOf<'verify-led
       <div role="status" className="ledger-verdict ledger-whole">
         <p>{t.whole(result.entries, result.tickets, result.recomputed)}</p>
         {result.documents > 0 ? <p>{t.documentsWhole(result.documents)}</p> : result.tickets > 0 && <p><Button onClick={onDocuments}>{t.openDocuments(result.tickets)}</Button></p>}
+        {result.noticed.length > 0 && <details><summary>{t.noticed(result.noticed.length)}</summary><ul className="ledger-noticed">{result.noticed.map(({ where, what }) => <li key={where}>{where}: {what}</li>)}</ul></details>}
       </div>
     )
   }

@@ -41,6 +41,7 @@ export const ledger = {
   whole: (entries: number, tickets: number, recomputed: number): string => `The ledger is whole: ${entries} entries in one chain, ${tickets} tickets without gaps; ${recomputed} entries were computed again from the ledger alone, and every list agrees.`,
   documentsWhole: (count: number): string => `${count} documents were opened: signatures, data and pages are those that were signed and booked.`,
   openDocuments: (count: number): string => `Open all ${count} documents as well`,
+  noticed: (count: number): string => (count === 1 ? '1 entry is worth a look' : `${count} entries are worth a look`),
   damaged: (count: number): string => (count === 1 ? 'The ledger is not as it was posted: 1 difference. Stop posting and go back to a backup.' : `The ledger is not as it was posted: ${count} differences. Stop posting and go back to a backup. The first:`),
   others: (count: number): string => (count === 1 ? '1 more' : `${count} more`),
   headIs: (seq: number, head: string): string => `${seq} entries, head ${head}`, differences: 'Differences', where: 'Where', what: 'What',

@@ -22,7 +22,7 @@ describe.each(FLAVOURS)('on %s', (flavour) => {
     it('says how far it is', async () => {
       const steps: Progress[] = []
       const found = await store.check((step) => { steps.push(step) }, new AbortController().signal)
-      expect(found).toEqual({ whole: true, entries: 503, tickets: 0, recomputed: 0, head: (await store.head()).hash, differences: [] })
+      expect(found).toEqual({ whole: true, entries: 503, tickets: 0, recomputed: 0, head: (await store.head()).hash, differences: [], noticed: [] })
       const entries = steps.filter((step) => step.what === 'entries')
       expect(entries.at(0)).toEqual({ done: 64, of: 503, what: 'entries' })
       expect(entries.at(-1)).toEqual({ done: 503, of: 503, what: 'entries' })

@@ -33,7 +33,7 @@ describe('a ledger file', () => {
     const tables = raw.prepare("select name, strict from pragma_table_list where schema = 'main' and type = 'table' and name not like 'sqlite_%' order by name").all()
     raw.close()
     expect(tables.filter((table) => table['strict'] !== 1).map((table) => table['name'])).toEqual(['kysely_migration', 'kysely_migration_lock'])
-    expect(tables.filter((table) => table['strict'] === 1).map((table) => table['name'])).toEqual(['document', 'draft', 'entry', 'measurement', 'movement', 'protected_key', 'ticket'])
+    expect(tables.filter((table) => table['strict'] === 1).map((table) => table['name'])).toEqual(['alarm', 'allocation', 'document', 'draft', 'entry', 'measurement', 'movement', 'passphrase', 'period', 'proposal', 'protected_key', 'ticket', 'trail', 'trail_about'])
   })
 
   it('refuses to change or delete what was posted', async () => {
@@ -47,7 +47,7 @@ describe('a ledger file', () => {
       for (const column of columns) expect(() => raw.exec(`update ${table} set ${column} = ${column} where seq = 4`), `${table}.${column}`).toThrow('never updated')
       expect(() => raw.exec(`delete from ${table}`)).toThrow('never deleted')
     }
-    expect(() => raw.exec("insert into entry select seq + 2, kind, at, by, body, previous, replace(hash, substr(hash, 1, 4), '0000') from entry where seq = 4")).toThrow('takes the number after the last')
+    expect(() => raw.exec("insert into entry select seq + 2, kind, at, by, body, previous, replace(hash, substr(hash, 1, 4), '0000'), origin from entry where seq = 4")).toThrow('takes the number after the last')
     expect(() => raw.exec('insert or replace into entry select * from entry where seq = 2')).toThrow('takes the number after the last')
     expect(() => raw.exec('insert or replace into document select * from document')).toThrow('never replaced')
     raw.close()

@@ -42,7 +42,7 @@ describe.each(FLAVOURS)('posting on %s', (flavour) => {
     const empty = await openStore(await aPlace(flavour, folder.path))
     expect(await empty.head()).toEqual({ seq: 0, hash: '0'.repeat(64) })
     expect(await empty.ticketCount()).toBe(0)
-    expect(await check(empty)).toEqual({ whole: true, entries: 0, tickets: 0, head: '0'.repeat(64), differences: [] })
+    expect(await check(empty)).toEqual({ whole: true, entries: 0, tickets: 0, recomputed: 0, head: '0'.repeat(64), differences: [], noticed: [] })
     await empty.close()
   })
 

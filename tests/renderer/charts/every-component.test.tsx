@@ -11,9 +11,6 @@ import { TerminalContext } from '../../../renderer/app/TerminalContext.tsx'
 import type { Bridge } from '../../../renderer/bridge/bridge.ts'
 import { Chart } from '../../../renderer/charts/Chart.tsx'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
-import { About } from '../../../renderer/ledger/About.tsx'
-import { LedgerCheck } from '../../../renderer/ledger/LedgerCheck.tsx'
-import { LedgerPage } from '../../../renderer/ledger/LedgerPage.tsx'
 import { IdentityPanel } from '../../../renderer/people/IdentityPanel.tsx'
 import { PartyPanel } from '../../../renderer/people/PartyPanel.tsx'
 import { PeoplePage } from '../../../renderer/people/PeoplePage.tsx'
@@ -68,7 +65,6 @@ const at = (job: Route['job'], ...rest: readonly string[]): Route => ({ job, res
 const signer = (identity: string, name: string, role: 'terminal' | 'counterparty') => ({ identity, name, party: 'CPT', role, certificate: 'ab'.repeat(32) })
 const ticket = aTicket([signer('m-duarte', 'M. Duarte', 'terminal'), signer('j-vance', 'J. Vance', 'counterparty')])
 const voided = aLine({ voided: { seq: 40, at: '2026-03-15T08:00:00Z', reason: 'tape misread' }, replacedBy: 'CPT-000008' })
-const damaged = { whole: false, entries: 9, tickets: 2, head: '', differences: [{ where: 'entry 7', what: 'its hash does not fit' }] }
 const checked = { valid: false, number: 'CPT-000001', signatures: [{ name: 'M. Duarte', party: 'CPT', certificate: 'ab'.repeat(32), signedAt: '2026-03-14T19:05:00Z', valid: false }], checks: [{ check: 'Every number comes out again', holds: false, detail: 'NSV differs' }], ledgerPosition: 'unknown' }
 const effective = { typed: '', type: nothing, read: { ok: false, why: 'unreadable' }, error: 'Write year, month, day', by: '', setBy: nothing, ready: undefined } as const
 const panel = { open: false, onClose: nothing, onEntered: nothing } as const
@@ -129,18 +125,13 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   PartyPanel: [<PartyPanel party={undefined} {...panel} />, ''],
   CheckPage: [<CheckPage route={at('check')} />, 'Choose PDF'],
   CheckResult: [<CheckResult checked={checked} />, 'CPT-000001 does not hold'],
-  LedgerPage: [<LedgerPage route={at('ledger')} />, 'Check the ledger'],
-  LedgerCheck: [<LedgerCheck check={{ state: { state: 'done', value: damaged }, cancelled: false, start: nothing, cancel: nothing }} />, 'its hash does not fit'],
-  'LedgerCheck, running': [<LedgerCheck check={{ state: { state: 'running', step: { done: 3, of: 9, what: 'entries' } }, cancelled: false, start: nothing, cancel: nothing }} />, 'entries: 3 of 9'],
-  'LedgerCheck, cancelled': [<LedgerCheck check={{ state: { state: 'idle' }, cancelled: true, start: nothing, cancel: nothing }} />, 'nothing is known yet'],
-  About: [<About open={false} onClose={nothing} />, ''],
 }
 
 function rendered(component: ReactNode): string {
   return renderToString(<Surroundings bridge={silent}><TerminalContext value={{ now, again: nothing }}>{component}</TerminalContext></Surroundings>)
 }
 
-describe('every component of register, month, yard, people, check, ledger and charts', () => {
+describe('every component of register, month, yard, people, check and charts', () => {
   it.each(Object.entries(COMPONENTS))('%s renders', (_, [component, words]) => {
     expect(rendered(component).replaceAll('<!-- -->', '')).toContain(words)
   })
@@ -148,7 +139,7 @@ describe('every component of register, month, yard, people, check, ledger and ch
   it('stands in this list', async () => {
     const root = join(import.meta.dirname, '../../../renderer')
     const missing: string[] = []
-    for (const file of globSync(['register', 'reconcile', 'tanks', 'people', 'verify', 'ledger', 'charts'].map((folder) => `${folder}/*.tsx`), { cwd: root })) {
+    for (const file of globSync(['register', 'reconcile', 'tanks', 'people', 'verify', 'charts'].map((folder) => `${folder}/*.tsx`), { cwd: root })) {
       const module: Record<string, unknown> = await import(join(root, file))
       missing.push(...Object.entries(module).filter(([name, value]) => typeof value === 'function' && /^[A-Z][a-z]/.test(name) && !(name in COMPONENTS)).map(([name]) => `${file}: ${name}`))
     }
