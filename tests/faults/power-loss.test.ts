@@ -15,7 +15,7 @@ type Pending = Extract<Step, { what: 'write' | 'truncate' }>
 
 /** What a disk holds: what was synced for certain, and what was asked since, of which any part may have reached it. */
 class Disk {
-  #certain = Buffer.alloc(0)
+  #certain: Buffer = Buffer.alloc(0)
   #since: Pending[] = []
 
   constructor(bytes: Buffer) {
