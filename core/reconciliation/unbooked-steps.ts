@@ -1,6 +1,6 @@
 import { discriminate } from '../rounding/index.ts'
 import { Decimal, type VolumeUnit } from '../units/index.ts'
-import { instant, isGauged, underWay, type BookedMovement, type MeasuredInventory } from './gauged.ts'
+import { instant, isGauged, type BookedMovement, type MeasuredInventory } from './gauged.ts'
 import { volumeText } from './read-figures.ts'
 import type { UnbookedStep } from './reconciliation.ts'
 
@@ -28,7 +28,8 @@ interface Stretch { readonly opening: Gauge; readonly closing: Gauge; readonly b
  */
 export function unbookedSteps(inventories: readonly MeasuredInventory[], movements: readonly BookedMovement[], unit: VolumeUnit): readonly UnbookedStep[] {
   const tickets = movements.filter(isGauged)
-  const still = latestOfEachInstant(inventories).filter((measured) => !tickets.some((ticket) => underWay(ticket, instant(measured.at))))
+  const spans = tickets.map((ticket) => ({ opened: instant(ticket.openedAt), closed: instant(ticket.closedAt) }))
+  const still = latestOfEachInstant(inventories).filter(({ at }) => notUnderWay(spans, instant(at)))
   const stretches = [...still.map(inventoryStretch), ...ticketStretches(tickets)]
     .toSorted((a, b) => a.opening.at - b.opening.at || a.closing.at - b.closing.at || turnOf(a) - turnOf(b))
   const intervals = stretches.flatMap((stretch, i) => {
@@ -51,6 +52,11 @@ export function unbookedSteps(inventories: readonly MeasuredInventory[], movemen
   return steps
 }
 
+/** Whether none of the tickets was between its gauges at an instant. */
+function notUnderWay(spans: readonly { readonly opened: number; readonly closed: number }[], at: number): boolean {
+  return !spans.some(({ opened, closed }) => opened < at && at < closed)
+}
+
 /** At one instant a new name comes before what is measured under it, and an old one is given up after. */
 function turnOf({ ticket, opening, closing }: Stretch): number {
   if (!ticket || opening.at !== closing.at) return 0
@@ -60,7 +66,8 @@ function turnOf({ ticket, opening, closing }: Stretch): number {
 function adjustmentsByInterval(adjustments: readonly BookedMovement[], intervals: readonly Stretch[]): readonly Decimal[] {
   const sums = intervals.map(() => new Decimal(0))
   for (const adjustment of adjustments) {
-    const i = intervals.findIndex((interval) => instant(adjustment.bookedAt ?? adjustment.closedAt) <= interval.closing.at)
+    const at = instant(adjustment.bookedAt ?? adjustment.closedAt)
+    const i = intervals.findIndex((interval) => at <= interval.closing.at)
     sums[i] = (sums[i] ?? new Decimal(0)).plus(adjustment.change)
   }
   return sums
