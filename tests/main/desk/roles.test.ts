@@ -53,7 +53,7 @@ describe('nobody at the desk', () => {
   })
 
   it('what may be called so writes nothing but who comes and goes', () => {
-    expect(OPERATION_NAMES.filter((name) => termsOf(name).nobody === true).toSorted()).toEqual(['close-session', 'desk', 'lock-desk', 'open-session', 'verify-ledger'])
+    expect(OPERATION_NAMES.filter((name) => termsOf(name).nobody === true).toSorted()).toEqual(['close-session', 'desk', 'lock-desk', 'open-session', 'verify-documents', 'verify-ledger'])
   })
 })
 
