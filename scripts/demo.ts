@@ -2,9 +2,10 @@ import { mkdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join, relative } from 'node:path'
 import { callOperation } from '../main/operations/call-operation.ts'
 import type { InputOf, OperationName, OutputOf, Progress } from '../main/operations/contracts/index.ts'
-import { filesBelow, fillFromSamples } from '../main/shells/fill-from-samples.ts'
+import { filesBelow, fillFromSamples, passphraseIn } from '../main/shells/fill-from-samples.ts'
 import { openContext } from '../main/shells/open-context.ts'
 import { root } from './run.ts'
+import { closedPeriod } from './demo-period.ts'
 import { reconciliationLines, ticketLines } from './demo-summary.ts'
 
 /**
@@ -47,6 +48,7 @@ for (const { number } of tickets) {
 console.log(`\nTickets: ${String(tickets.length)}, each signed by two people; ${String(sound)} of ${String(tickets.length)} hold when every number is computed again from their own file`)
 for (const line of ticketLines(tickets)) console.log(`  ${line}`)
 
+const period = await closedPeriod(ask, PERIOD, passphraseIn(await filesBelow(samples)))
 const report = await ask('reconcile', PERIOD)
 for (const format of ['pdf', 'csv'] as const) {
   const { name, file } = await ask('reconciliation-document', { ...PERIOD, format })
@@ -55,8 +57,15 @@ for (const format of ['pdf', 'csv'] as const) {
 console.log('')
 for (const line of reconciliationLines(report)) console.log(line)
 
+for (const format of ['json', 'pdf'] as const) {
+  const { name, file } = await ask('seal-document', { period: period.name, format })
+  await writeFile(join(out, 'reconciliation', name), Buffer.from(file, 'base64'))
+}
+console.log('')
+for (const line of period.lines) console.log(line)
+
 const check = await ask('verify-ledger', {})
 console.log(`\nLedger: ${String(check.entries)} entries, ${check.whole ? 'whole' : `NOT WHOLE: ${check.differences.map(({ where, what }) => `${where}: ${what}`).join('; ')}`}; head ${check.head}`)
 await context.store?.close()
-console.log(`Files: out/tickets/ (${String(tickets.length)} PDF), out/reconciliation/ (PDF and CSV), out/ledger.db; ${((performance.now() - began) / 1000).toFixed(0)} s`)
+console.log(`Files: out/tickets/ (${String(tickets.length)} PDF), out/reconciliation/ (PDF and CSV, and the seal of the month), out/ledger.db; ${((performance.now() - began) / 1000).toFixed(0)} s`)
 if (!check.whole || sound < tickets.length) process.exitCode = 1

@@ -27,7 +27,7 @@ export async function fillFromSamples(context: Context, folder: string, say: (li
 }
 
 /** The samples say in their README which passphrase opens their invented people's keys. */
-function passphraseIn(files: Readonly<Record<string, string>>): string {
+export function passphraseIn(files: Readonly<Record<string, string>>): string {
   const found = /passphrase[^`]*`([^`]+)`/i.exec(files['README.md'] ?? '')?.[1]
   if (found === undefined) throw new Error('The README of the samples names no passphrase.')
   return found
