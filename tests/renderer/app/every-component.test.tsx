@@ -38,13 +38,15 @@ import { TemperatureProfile } from '../../../renderer/gauge/TemperatureProfile.t
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
 import { Button } from '../../../renderer/parts/Button.tsx'
 import { DenseTable } from '../../../renderer/parts/DenseTable.tsx'
+import { EnteredByField } from '../../../renderer/parts/EnteredByField.tsx'
 import { LongTextField, PassphraseField, SelectField, TextField } from '../../../renderer/parts/Field.tsx'
 import { FilePick } from '../../../renderer/parts/FilePick.tsx'
 import { Figure } from '../../../renderer/parts/Figure.tsx'
 import { CallFailed, Findings } from '../../../renderer/parts/Findings.tsx'
 import { Page } from '../../../renderer/parts/Page.tsx'
 import { Panel } from '../../../renderer/parts/Panel.tsx'
-import { SheetPanel } from '../../../renderer/parts/SheetPanel.tsx'
+import { Prepared, SheetPanel } from '../../../renderer/parts/SheetPanel.tsx'
+import { TickField } from '../../../renderer/parts/TickField.tsx'
 import { Waiting } from '../../../renderer/parts/Waiting.tsx'
 import { LineDetails, WorksheetTable } from '../../../renderer/parts/WorksheetTable.tsx'
 import { Booked } from '../../../renderer/transfer/Booked.tsx'
@@ -119,6 +121,9 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   'CallFailed, refused': [<CallFailed error={new RefusedByMain([{ code: 'x', path: '', value: '', limit: '', clause: 'HOUSE', message: 'No such ticket.' }])} />, 'No such ticket.'],
   FilePick: [<FilePick id="file" choose="Choose a file" hint="or drop it here" accept=".pdf" onFile={nothing} />, 'Choose a file'],
   SheetPanel: [<SheetPanel title="Party" open={false} onClose={nothing} submit="Enter" onSubmit={nothing} busy={false}>inside</SheetPanel>, ''],
+  EnteredByField: [<EnteredByField {...field} />, 'is too high'],
+  Prepared: [<Prepared posts={['Ticket CPT-000001 void: wrong tank']} onClose={nothing} />, 'Ticket CPT-000001 void'],
+  TickField: [<TickField id="tick" label="Accountant" checked onChange={nothing} />, 'Accountant'],
   Page: [<Page title="Register" about="March" actions="…">inside</Page>, 'Register'],
   Panel: [<Panel title="Keys" open={false} onClose={nothing}>inside</Panel>, ''],
   Waiting: [<Waiting step={{ done: 1, of: 4, what: 'signing' }} onCancel={nothing} />, 'signing: 1 of 4'],

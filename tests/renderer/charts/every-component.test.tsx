@@ -11,9 +11,6 @@ import { TerminalContext } from '../../../renderer/app/TerminalContext.tsx'
 import type { Bridge } from '../../../renderer/bridge/bridge.ts'
 import { Chart } from '../../../renderer/charts/Chart.tsx'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
-import { IdentityPanel } from '../../../renderer/people/IdentityPanel.tsx'
-import { PartyPanel } from '../../../renderer/people/PartyPanel.tsx'
-import { PeoplePage } from '../../../renderer/people/PeoplePage.tsx'
 import { AdjustmentPanel } from '../../../renderer/reconcile/AdjustmentPanel.tsx'
 import { MonthPage } from '../../../renderer/reconcile/MonthPage.tsx'
 import { MonthReport, ReportOnScreen } from '../../../renderer/reconcile/MonthReport.tsx'
@@ -120,9 +117,6 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   DeadwoodRows: [<DeadwoodRows part={survey} />, 'Take out deadwood 1'],
   Noticed: [<Noticed table={{ ...TANKS[0]!.capacityTable, noticed: [{ code: 'capacity-table-jump', path: 'file line 9', value: '', limit: '', clause: 'HOUSE', message: 'file line 9 stands out.' }] }} />, 'file line 9 stands out.'],
   TankVersions: [<TankVersions tank="T-101" />, 'Reading the ledger'],
-  PeoplePage: [<PeoplePage route={at('people')} />, '2026-01-01 to 2029-01-01'],
-  IdentityPanel: [<IdentityPanel way="create" {...panel} />, ''],
-  PartyPanel: [<PartyPanel party={undefined} {...panel} />, ''],
   CheckPage: [<CheckPage route={at('check')} />, 'Choose PDF'],
   CheckResult: [<CheckResult checked={checked} />, 'CPT-000001 does not hold'],
 }
@@ -131,7 +125,7 @@ function rendered(component: ReactNode): string {
   return renderToString(<Surroundings bridge={silent}><TerminalContext value={{ now, again: nothing }}>{component}</TerminalContext></Surroundings>)
 }
 
-describe('every component of register, month, yard, people, check and charts', () => {
+describe('every component of register, month, yard, check and charts', () => {
   it.each(Object.entries(COMPONENTS))('%s renders', (_, [component, words]) => {
     expect(rendered(component).replaceAll('<!-- -->', '')).toContain(words)
   })
@@ -139,7 +133,7 @@ describe('every component of register, month, yard, people, check and charts', (
   it('stands in this list', async () => {
     const root = join(import.meta.dirname, '../../../renderer')
     const missing: string[] = []
-    for (const file of globSync(['register', 'reconcile', 'tanks', 'people', 'verify', 'charts'].map((folder) => `${folder}/*.tsx`), { cwd: root })) {
+    for (const file of globSync(['register', 'reconcile', 'tanks', 'verify', 'charts'].map((folder) => `${folder}/*.tsx`), { cwd: root })) {
       const module: Record<string, unknown> = await import(join(root, file))
       missing.push(...Object.entries(module).filter(([name, value]) => typeof value === 'function' && /^[A-Z][a-z]/.test(name) && !(name in COMPONENTS)).map(([name]) => `${file}: ${name}`))
     }
