@@ -11,7 +11,11 @@ export interface PeriodStanding extends Period { readonly seq: number; readonly 
 export interface Span { readonly opened: string; readonly closed: string }
 
 /** Where the instants of a posting stand in what was handed in. */
-export interface SpanPaths { readonly opened: string; readonly closed: string; readonly late: string }
+export interface SpanPaths {
+  readonly opened: string; readonly closed: string
+  /** Absent where nothing is ever posted late. */
+  readonly late?: string
+}
 
 const CLAUSE = 'HOUSE periods'
 
@@ -60,19 +64,19 @@ export function refuseOutsidePeriods(span: Span, late: Late | undefined, periods
   if (concerned !== undefined) {
     const path = instantKey(span.closed) <= instantKey(concerned.to) ? paths.closed : paths.opened
     const value = path === paths.closed ? span.closed : span.opened
-    return [{ code: 'period-closed', path, value, limit: `${inWords(concerned)} is closed; post it as a late correction with ${paths.late}: {"period": "${concerned.name}"}, and it counts in an open period`, clause: CLAUSE }]
+    return [{ code: 'period-closed', path, value, limit: `${inWords(concerned)} is closed; ${paths.late === undefined ? 'let it count at an instant in an open period' : `post it as a late correction with ${paths.late}: {"period": "${concerned.name}"}, and it counts in an open period`}`, clause: CLAUSE }]
   }
   return notOpen(span.closed, periods, paths.closed)
 }
 
-function lateFindings(span: Span, late: Late, concerned: PeriodStanding | undefined, periods: readonly PeriodStanding[], paths: SpanPaths): readonly Finding[] {
+function lateFindings(span: Span, late: Late, concerned: PeriodStanding | undefined, periods: readonly PeriodStanding[], { late: path = 'late' }: SpanPaths): readonly Finding[] {
   if (concerned === undefined) {
-    return [{ code: 'value-not-used', path: paths.late, value: late.period, limit: `${span.closed} concerns no closed period; leave ${paths.late} away`, clause: CLAUSE }]
+    return [{ code: 'value-not-used', path: path, value: late.period, limit: `${span.closed} concerns no closed period; leave ${path} away`, clause: CLAUSE }]
   }
-  const booked = parseInstant(late.bookedAt, `${paths.late}.bookedAt`)
+  const booked = parseInstant(late.bookedAt, `${path}.bookedAt`)
   return [
-    ...(late.period === concerned.name ? [] : [{ code: 'out-of-range', path: `${paths.late}.period`, value: late.period, limit: `${inWords(concerned)}, which it concerns`, clause: CLAUSE } satisfies Finding]),
-    ...(booked.ok ? notOpen(late.bookedAt, periods, `${paths.late}.bookedAt`) : booked.findings),
+    ...(late.period === concerned.name ? [] : [{ code: 'out-of-range', path: `${path}.period`, value: late.period, limit: `${inWords(concerned)}, which it concerns`, clause: CLAUSE } satisfies Finding]),
+    ...(booked.ok ? notOpen(late.bookedAt, periods, `${path}.bookedAt`) : booked.findings),
   ]
 }
 

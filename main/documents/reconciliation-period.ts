@@ -12,7 +12,7 @@ export function periodBlock({ period, terminal: { zone } }: Reconciliation): Con
   const row = (label: string, words: Content): TableCell[] => [{ text: label, color: TINT }, words]
   const rows = closed === null ? [row('Standing', 'open: figures may still change')] : [
     row('Standing', `closed ${shortTime(closed.at, zone)} by ${closed.by}, ledger entry ${String(closed.entry)}`),
-    row('Seal', [{ text: grouped(closed.sealHash), bold: true }, `\nSHA-256 of the seal, signed by ${closed.signedBy}`]),
+    row('Seal', { stack: [{ text: grouped(closed.sealHash), bold: true }, `SHA-256 of the seal, signed by ${closed.signedBy}`] }),
     row('Head that it names', `entry ${String(closed.head.seq)}, ${grouped(closed.head.hash)}`),
   ]
   return [

@@ -19,7 +19,7 @@ export async function bookable(span: Span, wish: LateWish | undefined, { store, 
   if (!parseInstant(span.opened, '').ok || !parseInstant(span.closed, '').ok) return accepted(undefined)
   const periods = await store.periods()
   const late = wish && filledIn(wish, span, periods, now())
-  const findings = [...refuseOutsidePeriods(span, late, periods, paths), ...late === undefined ? [] : await lateFindings(late, store, now(), paths.late)]
+  const findings = [...refuseOutsidePeriods(span, late, periods, paths), ...late === undefined ? [] : await lateFindings(late, store, now(), paths.late ?? 'late')]
   return findings.length > 0 ? refused(...findings) : accepted(late)
 }
 

@@ -21,12 +21,14 @@ import { CallFailed } from '../parts/Findings.tsx'
 import { Page } from '../parts/Page.tsx'
 import { Prepared } from '../parts/SheetPanel.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
+import { useLate } from '../period/use-late.tsx'
 import { words } from '../words/en.ts'
 import { computeStock, nameOfStockField } from './compute-stock.ts'
 import { LineFields } from './LineFields.tsx'
 import { placeRefused } from './refused-stock.ts'
 import { hasLine, openStock, sidesOf, stockReducer, type StockForm } from './stock-form.ts'
 import { stockTitle } from './stock-title.ts'
+import { spanOf } from './span-of.ts'
 import { StockHead } from './StockHead.tsx'
 import { StockHeader } from './StockHeader.tsx'
 import { StockLines } from './StockLines.tsx'
@@ -49,11 +51,12 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
   const calm = useCalmErrors([...computed.findings, ...there])
   const missing = [...computed.missing, ...(by.trim() === '' ? ['enteredBy'] : [])]
   useTankAtHand(form.tanks[0]?.tank ?? '')
-  const ready = computed.draft !== undefined && missing.length === 0 && posted.state !== 'running'
+  const offer = useLate('stock', computed.draft && spanOf(computed.draft))
+  const ready = offer.ready && computed.draft !== undefined && missing.length === 0 && posted.state !== 'running'
   const book = async (): Promise<void> => {
     if (!ready || !computed.draft) return
     holdDraft(true)
-    const done = await post({ movement: computed.draft, reason: form.reason, by, ...(form.reference.trim() !== '' && { reference: form.reference }), ...(prepares ? {} : { draft: id }) })
+    const done = await post({ movement: computed.draft, reason: form.reason, by, ...(form.reference.trim() !== '' && { reference: form.reference }), ...(prepares ? {} : { draft: id }), ...(offer.late && { late: offer.late }) })
     if (!done) return holdDraft(false)
     again()
     goTo(addressOf('stock', ['moved', String(done.seq)]))
@@ -100,6 +103,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
         <section className="stock-worksheet" aria-label={t.worksheetLabel}>
           <StockHead kind={form.kind} movement={computed.result} />
           <StockLines lines={computed.result?.lines ?? []} sheets={computed.sheets} />
+          {offer.note}
           {posted.state === 'running' && <Waiting step={posted.step} />}
           {posted.state === 'failed' && there.length === 0 && <CallFailed error={posted.error} />}
           <SheetChecks findings={calm.shown} missing={missing} nameOf={nameOf} ready={t.allThere} exceptions={computed.result?.exceptions ?? []} />

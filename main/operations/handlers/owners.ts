@@ -29,7 +29,7 @@ export const allocateStock: Handler<'allocate-stock'> = async ({ of, tank, produ
       reason: reason.trim() === '' ? refused({ code: 'reason-missing', path: 'reason', value: reason, limit: 'say in a sentence whose product it is and why', clause: CLAUSE }) : accepted(null),
     }))
     const allocation: StockAllocation = { ...(of !== undefined && { of }), tank, product, at: read.what.at, shares: [...read.shares], reason }
-    orRefuse(allOf<{ fits: null; period: unknown }>({ fits: await fits(allocation, read.what, store), period: await bookable({ opened: read.what.at, closed: read.what.at }, undefined, context, { opened: 'at', closed: 'at', late: 'late' }) }))
+    orRefuse(allOf<{ fits: null; period: unknown }>({ fits: await fits(allocation, read.what, store), period: await bookable({ opened: read.what.at, closed: read.what.at }, undefined, context, { opened: 'at', closed: 'at' }) }))
     return post(store, { kind: 'stock-allocated', at: now(), by, body: { allocation } }, { expectedHead: head.hash })
   })
 }
