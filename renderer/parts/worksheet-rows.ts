@@ -13,9 +13,17 @@ export interface SheetColumn {
 /** The lines that an inspector reads first; the others are the way there. */
 const MAIN = new Set(['Lprobe', 'WCprobe', 'Mtable', 'Mhead', 'Vtable', 'Vmass', 'ΔV', 'L', 'TOV', 'FW', 'CTSh', 'FRA', 'FRC', 'GOV', 'ρb', 'API60', 'RD60', 'CTL', 'CPL', 'CTPL', 'GSV', 'CSW', 'NSV', 'TCV', 'MASS', 'WEIGHT', 'Vopen', 'Vshell', 'Vhead', 'Vbottom', 'Vdead', 'Vroof', 'Vheel', 'Vfull'])
 
+/** Main lines of a movement, whatever tank or line they stand under. */
+const MAIN_UNDER = new Set(['ΔNSV', 'ΔMASS', 'ΔFW', 'ΔNSVL', 'NETOIL', 'BOOKED', 'UNBOOKED', 'DIFF', 'DIFFMASS'])
+
+function isMain(symbol: string): boolean {
+  const last = symbol.slice(symbol.lastIndexOf('.') + 1)
+  return MAIN.has(symbol) || (MAIN_UNDER.has(last) && (last !== symbol || last.startsWith('DIFF')))
+}
+
 /** Rows with a main line, or all of them. */
 export function rowsShown(rows: readonly SheetRow[], every: boolean): readonly SheetRow[] {
-  return every ? rows : rows.filter(({ symbol }) => MAIN.has(symbol))
+  return every ? rows : rows.filter(({ symbol }) => isMain(symbol))
 }
 
 /** A symbol with the line it has in each column, if it has one. */

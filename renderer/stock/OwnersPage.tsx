@@ -80,8 +80,8 @@ function Places({ places }: { readonly places: Owned['places'] }): ReactNode {
       <tbody>
         {places.map(({ tank, product, book, owners, unshared }) => (
           <Fragment key={`${tank} ${product} ${book.unit}`}>
-            <tr className="owners-place"><th scope="row">{tank}</th><td>{product}</td><td>{t.columns.book}</td><td className="end"><strong><Figure value={book.value} unit={book.unit} /></strong></td></tr>
-            {owners.map(({ party, name, nsv, belowZero }) => <tr key={party}><td /><td /><td className={belowZero ? 'owners-below' : undefined}>{name}{belowZero && `: ${t.belowZero}`}</td><td className="end"><Figure value={nsv.value} unit={nsv.unit} /></td></tr>)}
+            <tr className="owners-place"><td><strong>{tank}</strong></td><td>{product}</td><td>{t.columns.book}</td><td className="end"><strong><Figure value={book.value} unit={book.unit} /></strong></td></tr>
+            {owners.map(({ party, name, nsv, belowZero }) => <tr key={party}><td /><td /><td className={belowZero ? 'wrap owners-below' : 'wrap'}>{name}{belowZero && `: ${t.belowZero}`}</td><td className="end"><Figure value={nsv.value} unit={nsv.unit} /></td></tr>)}
             {!/^-?0(?:\.0+)?$/.test(unshared.value) && <tr className="owners-rest"><td /><td /><td>{t.notShared}</td><td className="end"><Figure value={unshared.value} unit={unshared.unit} signed /></td></tr>}
           </Fragment>
         ))}

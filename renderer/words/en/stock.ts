@@ -45,13 +45,13 @@ export const stock = {
   posted: (seq: number): string => `The movement stands as entry ${seq}.`, detail: (kind: string, seq: number): string => `${kind}, entry ${seq}`, back: 'Back to the list', exceptions: 'Printed with it', hash: 'Hash', entered: 'Entered', complete: 'Complete at', lateOf: (period: string, at: string): string => `concerns ${period}, counts at ${at}`,
   shares: 'Whose it is', shareOut: 'Share out …',
   own: {
-    title: 'Owners', asOf: 'As of', now: 'now', table: 'Whose product stands where', columns: { place: 'Tank or line', product: 'Product', party: 'Owner', nsv: 'Net standard volume', book: 'Book' },
+    title: 'Owners', asOf: 'As of', now: 'now', table: 'Whose product stands where', columns: { place: 'Tank or line', product: 'Product', party: 'Owner', nsv: 'Net standard volume', book: 'booked in all' },
     notShared: 'not shared out', none: 'Nothing is booked yet.', belowZero: 'less than nothing', openTitle: 'Not shared out yet', openNone: 'Everything that was booked is shared out.', openMore: 'There are more, older ones.',
     openColumns: { seq: 'Entry', kind: 'Kind', number: 'Number', place: 'Tank or line', product: 'Product', bookedAt: 'Counts at', nsv: 'Booked' },
     kinds: { receipt: 'Receipt', delivery: 'Delivery', adjustment: 'Adjustment', correction: 'Taken back' },
     change: 'Change owner in place …',
     panel: {
-      title: (what: string): string => `Share out ${what}`, inPlace: 'Change the owner in place', says: 'The shares must make what was booked, to the last digit.', saysInPlace: 'What one gives another takes: the shares add up to 0. Nobody can give what he has not.',
+      title: (what: string): string => `Whose it is: ${what}`, inPlace: 'Change the owner in place', says: 'The shares must make what was booked, to the last digit.', saysInPlace: 'What one gives another takes: the shares add up to 0. Nobody can give what he has not.',
       place: 'Tank or line', product: 'Product', at: 'Counts at', party: (n: number): string => `Owner ${n}`, share: (n: number): string => `Share of owner ${n}`, add: 'One more owner', rest: 'missing', restNone: 'The shares make it.', takeRest: 'Take the rest', reason: 'Reason', by: 'Entered by', submit: 'Share out', done: (seq: number): string => `The shares stand as entry ${seq}.`,
       apportion: 'Apportion by', basis: { stock: 'stock at the end of', throughput: 'throughput of' }, from: 'from', to: 'to', propose: 'Propose',
     },
