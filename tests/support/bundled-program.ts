@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from 'vite'
 import { softwareAt } from '../../main/software.ts'
@@ -7,6 +8,7 @@ const root = join(import.meta.dirname, '../..')
 /** A program of the tests in one file, which starts several times faster than from its sources. Gives its path. */
 export async function bundledProgram(source: string, name: string): Promise<string> {
   const outDir = join(root, 'out', 'programs', `${name}-${process.pid}`)
+  process.once('exit', () => { rmSync(outDir, { recursive: true, force: true }) })
   await build({
     configFile: false, root, logLevel: 'error', define: { DIPLEDGER_BUILT_FROM: JSON.stringify(softwareAt(root)) },
     ssr: { noExternal: true, external: ['pg', 'pdfmake'] },
