@@ -2,7 +2,7 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { stringify } from 'csv-stringify/sync'
 import { gaugeLog, probeReading } from './samples/gauge-log.ts'
-import { LIMITS, PARTIES, PEOPLE, PRODUCTS, TANKS, type SampleTank } from './samples/place.ts'
+import { LIMITS, PARTIES, PEOPLE, PRODUCTS, ROLES, TANKS, type SampleTank } from './samples/place.ts'
 import { monthOf, weather, type Gauge, type Movement } from './samples/month.ts'
 import { MISWRITTEN } from './samples/schedule.ts'
 import { strapped, type Row } from './samples/tank-shape.ts'
@@ -69,7 +69,7 @@ const swapped = (cell: string): string => cell.replace(/^(\d)(\d)[.](\d)/, '$1$3
 for (const part of ['terminal', 'month']) rmSync(join(folder, part), { recursive: true, force: true })
 put('terminal/terminal.json', `${JSON.stringify({ code: 'CPT', name: 'Calder Point Terminal', zone: 'Europe/Lisbon', gaugeHour: '06:00', effectiveFrom: EFFECTIVE }, null, 2)}\n`)
 table('terminal/parties.csv', ['code', 'name', 'address'], PARTIES)
-table('terminal/people.csv', ['id', 'name', 'party', 'work'], PEOPLE)
+table('terminal/people.csv', ['id', 'name', 'party', 'work', 'roles'], PEOPLE.map((person) => [...person, ROLES[person[0] ?? ''] ?? '']))
 table('terminal/products.csv', ['code', 'name', 'commodity', 'alpha', 'edition', 'base_temperature', 'volume_unit', 'mass_unit', 'density_unit'],
   PRODUCTS.map((product) => [product.code, product.name, product.commodity, '', 'MPMS-11.1-2004', product.baseTemperature.replace(' deg', ' °'), product.volumeUnit, product.massUnit, product.densityUnit]))
 table('terminal/limits.csv', ['product', 'percent', 'fixed', 'base', 'source'], LIMITS)

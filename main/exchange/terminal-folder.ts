@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { identitySchema, productLimitSchema, type ProductLimit } from '../../core/ledger/index.ts'
+import { identitySchema, productLimitSchema, ROLES, type ProductLimit } from '../../core/ledger/index.ts'
 import { checkProduct, productSchema, type Product } from '../../core/quantity/index.ts'
 import { readFigure, readShare } from '../../core/reconciliation/index.ts'
 import { accepted, andThen, refused, type Finding, type Outcome } from '../../core/refusal/index.ts'
@@ -13,8 +13,8 @@ import { instantOfLocal } from './local-time.ts'
 
 type Files = Readonly<Record<string, string>>
 
-const personSchema = z.strictObject({ id: identitySchema.shape.id, name: z.string().min(1).max(80), party: z.string(), work: z.string().max(80).optional() })
-/** Somebody who signs. */
+const personSchema = z.strictObject({ id: identitySchema.shape.id, name: z.string().min(1).max(80), party: z.string(), work: z.string().max(80).optional(), roles: z.array(z.enum(ROLES)).optional() })
+/** Somebody who signs; with roles, somebody who may work at a desk. */
 export type Person = Readonly<z.infer<typeof personSchema>>
 
 /** A terminal as its folder says it. */
@@ -31,7 +31,7 @@ export interface TerminalFolder {
 
 const plain = (names: readonly string[]): readonly Column[] => names.map((name) => ({ name, at: name }))
 const PARTY: readonly Column[] = [...plain(['code', 'name']), { name: 'address', at: 'address', optional: true }]
-const PERSON: readonly Column[] = [...plain(['id', 'name', 'party']), { name: 'work', at: 'work', optional: true }]
+const PERSON: readonly Column[] = [...plain(['id', 'name', 'party']), { name: 'work', at: 'work', optional: true }, { name: 'roles', at: 'roles', optional: true, read: (text) => accepted(text.split(/\s+/)) }]
 const LIMIT = plain(['product', 'percent', 'fixed', 'base', 'source'])
 const productColumns = (files: Files): readonly Column[] => [
   ...plain(['code', 'name', 'commodity']), { name: 'alpha', at: 'alpha', optional: true }, ...plain(['edition']),

@@ -40,6 +40,9 @@ export const PEOPLE: readonly (readonly string[])[] = [
   ['lise-fenn', 'Lise Fenn', 'FMS', 'cargo inspector'],
 ]
 
+/** What some of them may do at a desk, once people are on record; two of them may book, so that one can approve what the other prepared. */
+export const ROLES: Readonly<Record<string, string>> = { 'ivo-sorrel': 'administrator accountant', 'mara-teague': 'accountant analyst', 'lise-fenn': 'inspector' }
+
 /** A tank: what its certificate says, and how it was built. */
 export interface SampleTank {
   readonly code: string; readonly name: string; readonly product: string; readonly insulated: boolean; readonly writing: Writing; readonly byUllage: boolean

@@ -49,6 +49,8 @@ export const importTerminal = contract({
     passphrase: z.string().max(200),
     /** Whether to post the month's gauges and movements as well. */
     withMonth: z.boolean(),
+    /** Whether to put those with roles on record in the end, the administrator first: from then on everybody signs in, with the passphrase given here. */
+    withPeople: z.boolean().optional(),
   }),
   output: z.strictObject({ entries: z.number(), tickets: z.number(), head: z.string() }),
 })

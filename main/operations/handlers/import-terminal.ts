@@ -4,6 +4,7 @@ import { readTerminalFolder, type TerminalFolder } from '../../exchange/terminal
 import type { Call, Handler, LedgerContext, ParsedInput } from '../context.ts'
 import { createIdentity } from './identities.ts'
 import { recordInventory } from './inventory.ts'
+import { setPerson } from './people.ts'
 import { postTicket } from './post-ticket.ts'
 import { setLimit, setParty, setProduct, setTank, setTerminal } from './set-up.ts'
 import { voidTicket } from './tickets.ts'
@@ -25,7 +26,8 @@ export const importTerminal: Handler<'import-terminal'> = async (input, context,
   await refuseUsedLedger(context)
   const terminal = orRefuse(readTerminalFolder(input.files))
   const month = input.withMonth ? orRefuse(readMonthFolder(input.files, terminal)) : { inventories: [], movements: [] }
-  const acts = [...setUpActs(terminal, input), ...monthActs(month, input)]
+  const before = [...setUpActs(terminal, input), ...monthActs(month, input)]
+  const acts = [...before, ...peopleActs(terminal, input, before.at(-1)?.at ?? terminal.effectiveFrom)]
   refuseFuture(acts, context.now())
   for (const [done, act] of acts.entries()) {
     call.signal.throwIfAborted()
@@ -62,6 +64,16 @@ function setUpActs(folder: TerminalFolder, { by, passphrase }: Input): readonly 
     ...folder.limits.map((limit) => act(`limit of ${limit.product}`, 'terminal/limits.csv', (context, call) => setLimit({ limit, effectiveFrom, by }, context, call))),
     ...folder.people.map(({ id, name, party }) => act(`key of ${name}`, 'terminal/people.csv', (context, call) => createIdentity({ id, name, party, passphrase, by }, context, call))),
   ]
+}
+
+/** Whoever has a role, once everything else is entered; the administrator first, since without one nobody else could follow. */
+function peopleActs({ people }: TerminalFolder, { by, passphrase, withPeople }: Input, at: string): readonly Act[] {
+  if (withPeople !== true) return []
+  const working = people.flatMap(({ id, name, party, roles }) => (roles === undefined ? [] : [{ id, name, party, roles, active: true, identity: id }]))
+  const administersFirst = working.toSorted((a, b) => Number(b.roles.includes('administrator')) - Number(a.roles.includes('administrator')))
+  return administersFirst.map((person) => ({
+    at, what: `roles of ${person.name}`, place: 'terminal/people.csv', do: (context, call) => setPerson({ person, effectiveFrom: at, passphrase, by }, context, call),
+  }))
 }
 
 /** Inventories, tickets, voids and replacements in the order in which they were made. */

@@ -23,6 +23,21 @@ describe('import-terminal', () => {
     expect(new Set(entries.map((entry) => entry.at))).toEqual(new Set(['2026-08-15T07:00:00Z']))
   })
 
+  it('puts those with roles on record when asked, the administrator first; nobody otherwise', async () => {
+    const answer = await world.ask('import-terminal', { ...input(await sampleFiles(), false), withPeople: true })
+    expect(answer).toMatchObject({ entries: 33 })
+    const people = await world.context.store?.entriesOfKind('person-set') ?? []
+    expect(people.map(({ body: { person } }) => [person.id, ...person.roles])).toEqual([['ivo-sorrel', 'administrator', 'accountant'], ['mara-teague', 'accountant', 'analyst'], ['lise-fenn', 'inspector']])
+    expect(people.map(({ body: { person } }) => person.identity)).toEqual(['ivo-sorrel', 'mara-teague', 'lise-fenn'])
+    expect(await world.call('terminal', {})).toHaveProperty('refused')
+    expect((await world.ask('open-session', { person: 'ivo-sorrel', passphrase: SAMPLE_PASSPHRASE })).session?.person.name).toBe('Ivo Sorrel')
+  })
+
+  it('refuses a role that there is not, at its cell', async () => {
+    const files = await sampleFiles()
+    expect(await refusals({ ...files, 'terminal/people.csv': (files['terminal/people.csv'] ?? '').replace('administrator accountant', 'accountant captain') })).toEqual(['terminal/people.csv line 2, roles: malformed-input'])
+  })
+
   it('takes free water entered as a volume, with its origin, in place of a cut, and refuses neither', async () => {
     const files = await sampleFiles()
     const [heading = '', ...rows] = (files['month/inventories.csv'] ?? '').trimEnd().split('\n')
