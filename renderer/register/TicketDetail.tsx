@@ -11,7 +11,7 @@ import { Waiting } from '../parts/Waiting.tsx'
 import { WorksheetTable } from '../parts/WorksheetTable.tsx'
 import { words } from '../words/en.ts'
 import { ExceptionList, Facts, MovedFigures, PlaceInLedger, Readings, SignerList } from './TicketParts.tsx'
-import { LateLinks } from './LateLinks.tsx'
+import { LateLinks } from '../period/LateLinks.tsx'
 import { TicketLink } from './RegisterTable.tsx'
 import { VoidPanel } from './VoidPanel.tsx'
 

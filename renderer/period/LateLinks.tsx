@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { localTime } from '../parts/local-time.ts'
-import { LateWhat, PeriodLink } from '../period/LateTable.tsx'
+import { LateWhat, PeriodLink } from './LateTable.tsx'
 import { words } from '../words/en.ts'
-import { TicketLink } from './RegisterTable.tsx'
+import { TicketLink } from '../register/RegisterTable.tsx'
 
 interface LateLinksProps { readonly read: Pick<OutputOf<'read-ticket'>, 'late' | 'corrections' | 'line'>; readonly zone: string }
 
