@@ -70,7 +70,7 @@ const SENTENCES = {
   'water-not-drawn': (f) => `${f.path}: the free water changed by ${f.value}; ${f.limit}.`,
   'regrade-gauges-differ': (f) => `${f.path}: ${f.value} under the new name, but ${f.limit} under the old; a regrade has one gauge.`,
   'alarm-not-standing': (f) => `${f.path}: there is nothing to clear, no ${f.value}; ${f.limit}.`,
-  'unknown-entry': (f) => `${f.path}: entry ${f.value} is no such thing; ${f.limit}.`,
+  'unknown-entry': (f) => `${f.path}: entry ${f.value} is not what is looked for here; ${f.limit}.`,
   'another-name-since': (f) => `${f.path}: ${f.value} cannot be renamed then; ${f.limit}.`,
   // owners' stock
   'nothing-to-share': (f) => `${f.path}: entry ${f.value} books nothing there that could be shared out; ${f.limit}.`,
