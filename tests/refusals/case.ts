@@ -38,7 +38,7 @@ export const caseSchema = z.strictObject({
 export type Case = z.infer<typeof caseSchema>
 
 export function cases(): readonly (readonly [name: string, Case])[] {
-  return readdirSync(FOLDER).filter((name) => name.endsWith('.json')).sort().map((name) => [name.slice(0, -5), caseSchema.parse(JSON.parse(readFileSync(join(FOLDER, name), 'utf8')))] as const)
+  return readdirSync(FOLDER).filter((file) => file.endsWith('.json')).map((file) => file.slice(0, -5)).sort().map((name) => [name, caseSchema.parse(JSON.parse(readFileSync(join(FOLDER, `${name}.json`), 'utf8')))] as const)
 }
 
 /** The input of a step: its base with the changes made. */

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { closingCheckSchema, periodSchema, sealSchema, sealSignatureSchema } from '../../../core/ledger/index.ts'
+import { closingCheckSchema, periodSchema, sealFileSchema, sealSchema, sealSignatureSchema } from '../../../core/ledger/index.ts'
 import { lateLineSchema } from '../../../core/reconciliation/index.ts'
 import { by, contract, ROLES } from './contract.ts'
 
@@ -79,7 +79,8 @@ export const readBalances = contract({
 export const verifySeal = contract({
   name: 'verify-seal', roles: ROLES, ledger: 'none', file: 'file', verdict: 'valid',
   says: 'Check a seal: its signature, and with its ledger open its head, counts and balances, worked out again from the entries',
-  input: z.strictObject({ period: name.optional(), file: z.base64().optional() }),
+  /** The name of a period, a seal as a file, or a seal as `seal-document` writes it. */
+  input: sealFileSchema.partial().extend({ period: name.optional(), file: z.base64().optional() }),
   output: z.strictObject({ valid: z.boolean(), period: z.string(), sealHash: z.string(), checks: z.array(z.strictObject({ check: z.string(), holds: z.boolean(), detail: z.string() })) }),
 })
 

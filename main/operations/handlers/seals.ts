@@ -1,16 +1,18 @@
 import { canonicalJson, sealFileSchema, sha256Hex, type SealFile } from '../../../core/ledger/index.ts'
 import { orRefuse, Refused, type Finding } from '../../../core/refusal/index.ts'
 import { sealPdf } from '../../documents/seal.ts'
+import { fingerprint } from '../../signing/index.ts'
 import type { LedgerStore } from '../../store/index.ts'
 import { heldCheck, ledgerChecks, signatureChecks } from '../check-seal.ts'
 import type { Handler } from '../context.ts'
 import { identityOn, readRecord, terminalOn } from '../on-record.ts'
 import { periodNamed } from '../period-on-record.ts'
 
-export const verifySeal: Handler<'verify-seal'> = async ({ period, file }, { store }) => {
-  const findings = wrongChoice(period, file)
-  if (findings.length > 0) throw new Refused(findings)
-  return file === undefined ? ofLedger(store, period ?? '') : ofFile(store, sealIn(file))
+export const verifySeal: Handler<'verify-seal'> = async ({ period, file, ...written }, { store }) => {
+  const given = Object.keys(written).length > 0
+  if ([period !== undefined, file !== undefined, given].filter(Boolean).length !== 1) throw new Refused([oneOfThree()])
+  if (period !== undefined) return ofLedger(store, period)
+  return ofFile(store, given ? sealOf(written, 'seal', JSON.stringify(written)) : sealIn(file ?? ''))
 }
 
 export const sealDocument: Handler<'seal-document'> = async ({ period: name, format }, { store, now, software }) => {
@@ -36,8 +38,9 @@ async function ofLedger(store: LedgerStore | null, name: string) {
 }
 
 /** A file is checked by itself, and against the ledger that is open where that has a period of its name and ends. */
-async function ofFile(store: LedgerStore | null, { seal, signature }: SealFile) {
-  const checks = await signatureChecks(seal, signature)
+async function ofFile(store: LedgerStore | null, { seal, signature, certificate }: SealFile) {
+  const own = fingerprint(Buffer.from(certificate, 'base64'))
+  const checks = [...await signatureChecks(seal, signature), { check: 'The certificate beside it is that of the signature', holds: own === signature.certificate, detail: own }]
   const period = (await store?.periods())?.find(({ name, from, to }) => name === seal.period.name && from === seal.period.from && to === seal.period.to)
   if (store === null || period === undefined) return answer(seal, checks)
   const closing = await store.closing(period)
@@ -50,11 +53,13 @@ function answer(seal: SealFile['seal'], checks: readonly { readonly check: strin
 
 function sealIn(file: string): SealFile {
   const text = Buffer.from(file, 'base64').toString('utf8')
-  const limit = 'a seal as seal-document writes it, dipledger-seal-file-1'
-  const unreadable = (): Refused => new Refused([{ code: 'unreadable-value', path: 'file', value: `${text.slice(0, 40)}…`, limit, clause: 'HOUSE periods' }])
-  const read = sealFileSchema.safeParse(parsed(text))
-  if (!read.success) throw unreadable()
-  return read.data
+  return sealOf(parsed(text), 'file', text)
+}
+
+function sealOf(value: unknown, path: string, text: string): SealFile {
+  const read = sealFileSchema.safeParse(value)
+  if (read.success) return read.data
+  throw new Refused([{ code: 'unreadable-value', path, value: `${text.slice(0, 40)}…`, limit: 'a seal as seal-document writes it, dipledger-seal-file-1', clause: 'HOUSE periods' }])
 }
 
 /** What is no JSON is no seal either. */
@@ -66,9 +71,8 @@ function parsed(text: string): unknown {
   }
 }
 
-function wrongChoice(period: string | undefined, file: string | undefined): readonly Finding[] {
-  if ((period === undefined) !== (file === undefined)) return []
-  return [{ code: 'missing-value', path: 'period', value: '', limit: 'give the name of a period, or a seal as a file, one of the two', clause: 'HOUSE periods' }]
+function oneOfThree(): Finding {
+  return { code: 'missing-value', path: 'period', value: '', limit: 'give one thing: the name of a period, or a seal, as it is or as a file', clause: 'HOUSE periods' }
 }
 
 function notClosed(name: string): Finding {

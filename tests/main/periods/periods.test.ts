@@ -92,6 +92,9 @@ describe('closing', () => {
     expect(() => openssl(text)).toThrow(/verification failure|digest/i)
     expect(await world.ask('verify-seal', { period: '2026-03' })).toMatchObject({ valid: true, sealHash: closed.sealHash })
     expect(await world.ask('verify-seal', { file })).toMatchObject({ valid: true })
+    expect(await world.ask('verify-seal', inside)).toMatchObject({ valid: true })
+    expect(await refusedAs('verify-seal', { period: '2026-03', file })).toEqual(['period missing-value'])
+    expect(await refusedAs('verify-seal', { seal: inside.seal })).toEqual(['seal unreadable-value'])
     expect(await world.ask('verify-ledger', {})).toMatchObject({ whole: true, differences: [] })
   })
 
