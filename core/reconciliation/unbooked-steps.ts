@@ -42,7 +42,8 @@ export function unbookedSteps(inventories: readonly MeasuredInventory[], movemen
   let cumulative = new Decimal(0)
   intervals.forEach(({ opening, closing, booked, ticket }, i) => {
     const change = closing.nsv.minus(opening.nsv).minus(booked).minus(adjusted[i] ?? 0)
-    if (ticket && change.isZero()) return
+    // an inventory that is the gauge of a movement as well is no step
+    if (change.isZero() && (ticket || closing.at === opening.at)) return
     cumulative = cumulative.plus(change)
     steps.push({
       from: opening.text, to: closing.text, fromWhat: opening.what, toWhat: closing.what,
