@@ -6,6 +6,7 @@ import { chance } from '../support/chance.ts'
 import { aFolder } from '../support/ledgers.ts'
 
 const FLIPS = 400
+const CUTS = 300
 const SEED = 20260314
 
 describe('a ledger file that is not as it was written', () => {
@@ -66,12 +67,18 @@ describe('a ledger file that is not as it was written', () => {
     console.log(`${FLIPS} flips among ${written.length} bytes that are not zero: ${found} found, ${harmless} outside evidence`)
   }, 120_000)
 
-  it('cut off anywhere', async () => {
+  it(`cut off at ${CUTS} lengths: found each time, and nothing of it changed`, async () => {
     const random = chance(SEED + 2)
-    for (let i = 0; i < 60; i += 1) {
-      alter(sound.subarray(0, random(sound.length)))
-      expect((await checkFile(altered)).whole).toBe(false)
+    const lengths = [0, 1, 15, 16, 99, 100, 4095, 4096, sound.length - 4096, sound.length - 1]
+    while (lengths.length < CUTS) lengths.push(random(sound.length))
+    for (const length of lengths) {
+      alter(sound.subarray(0, length))
+      const { whole, differences: [first] } = await checkFile(altered)
+      expect(whole, `cut off at ${length}`).toBe(false)
+      if (first?.where === 'opening') expect(first.what).toMatch(/Choose another file, or open the last backup\.|keep it aside as it is, and open the last backup\.|open the last backup; else delete/)
+      expect(readFileSync(altered).equals(sound.subarray(0, length)), `cut off at ${length}`).toBe(true)
     }
+    console.log(`${CUTS} ledgers cut off: all found`)
   }, 60_000)
 
   it('with a page of zeros anywhere', async () => {
