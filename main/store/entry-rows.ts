@@ -2,7 +2,7 @@ import { sql, type Kysely } from 'kysely'
 import { canonicalJson, entrySchema, GENESIS, type Entry } from '../../core/ledger/index.ts'
 import { fixedQuery } from './fixed-query.ts'
 import type { EntryTable, Schema } from './schema.ts'
-import type { Head } from './store.ts'
+import type { Head } from './head.ts'
 
 /** Entries are read this many at a time: a tank's capacity table can make one entry large. */
 const BATCH = 64

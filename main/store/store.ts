@@ -1,16 +1,16 @@
 import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type PeriodStanding, type Posting } from '../../core/ledger/index.ts'
 import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
+import type { Head } from './head.ts'
 import type { ChainVerified } from './verify-chain.ts'
 import type { TrailFilter, TrailPage } from './trail.ts'
 import type { z } from 'zod'
 import type { registerLineSchema } from '../operations/contracts/tickets.ts'
-import type { BookAt, SealFigures } from './book.ts'
+import type { BookAt, SealFigures } from './sealed.ts'
 
 export type RegisterLine = z.output<typeof registerLineSchema>
 
-/** Where the chain ends: sequence 0 and 64 zeros before the first entry. */
-export interface Head { readonly seq: number; readonly hash: string }
+export type { Head }
 
 /** A signed document that belongs to an entry. */
 export interface StoredDocument { readonly sha256: string; readonly name: string; readonly bytes: Uint8Array }

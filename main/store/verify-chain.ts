@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely'
 import { checkWrittenLink, GENESIS, type LinkDifference } from '../../core/ledger/index.ts'
 import { quickLinkHash } from './link-hash.ts'
 import type { Schema } from './schema.ts'
-import type { Head } from './store.ts'
+import type { Head } from './head.ts'
 
 /** Rows are read this many at a time. */
 const BATCH = 256
