@@ -1,15 +1,7 @@
 import type { Kysely } from 'kysely'
-import { bookAfter, instantKey, NOTHING_SEALED, STOCK_MOVEMENTS, type Period, type Seal, type SealedBook } from '../../core/ledger/index.ts'
-import type { SealAt } from './periods.ts'
+import { bookAfter, instantKey, NOTHING_SEALED, STOCK_MOVEMENTS, type Period, type Seal } from '../../core/ledger/index.ts'
 import type { Schema } from './schema.ts'
-
-/** The book at an instant, and from where it was added up. */
-export interface BookAt extends SealedBook {
-  /** The seal that it goes on from; null from the beginning. */
-  readonly since: SealAt | null
-  /** How many changes were added to it. */
-  readonly changes: number
-}
+import type { BookAt, SealAt, SealFigures } from './sealed.ts'
 
 /**
  * The book at an instant: the last seal before it and the changes since, so that the cost follows what lies between.
@@ -50,10 +42,8 @@ export async function countsOf(db: Kysely<Schema>, { from, to }: Period, entries
   }
 }
 
-/** What a seal of a period must say, worked out from the entries before it. */
-export type SealFigures = Pick<Seal, 'counts' | 'balances' | 'owners'>
-
 /**
+ * What the seal of a period must say.
  * @param period that is to be closed, or was
  * @param head number of the last entry before the closing one
  * @param since the seal before; undefined for the first

@@ -1,5 +1,5 @@
 import type { Identity, PeriodStanding } from '../../core/ledger/index.ts'
-import type { SealFigures } from './book.ts'
+import type { SealFigures } from './sealed.ts'
 import type { Head, Movement } from './store.ts'
 
 /** What must be known of the ledger before an entry to judge whether the entry fits. */

@@ -1,8 +1,9 @@
 import type { Kysely } from 'kysely'
-import { instantKey, type EntryOf, type PeriodStanding, type Seal } from '../../core/ledger/index.ts'
+import { instantKey, type EntryOf, type PeriodStanding } from '../../core/ledger/index.ts'
 import { entryAt } from './entry-rows.ts'
 import { fixedQuery } from './fixed-query.ts'
 import type { Schema } from './schema.ts'
+import type { SealAt } from './sealed.ts'
 
 const inOrder = fixedQuery((db) => db.selectFrom('period').select(['seq', 'name', 'from_at', 'to_at', 'closed_seq']).orderBy('to_order'))
 
@@ -16,9 +17,6 @@ export async function closingEntry(db: Kysely<Schema>, { closedBy }: Pick<Period
   const entry = closedBy === null ? undefined : await entryAt(db, closedBy)
   return entry?.kind === 'period-closed' ? entry : undefined
 }
-
-/** A seal, and the entry that holds it. */
-export interface SealAt { readonly seq: number; readonly seal: Seal }
 
 /** The seal of the period before another one. */
 export async function sealBefore(db: Kysely<Schema>, { name }: Pick<PeriodStanding, 'name'>): Promise<SealAt | undefined> {
