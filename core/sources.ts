@@ -45,6 +45,7 @@ export const SOURCES = {
   'ISO-32000-1': { title: 'Document management: portable document format', edition: 'ISO 32000-1:2008, 12.8', publisher: 'ISO' },
   'ISO-19005-3': { title: 'PDF/A-3', edition: 'ISO 19005-3:2012', publisher: 'ISO' },
   'EN-319-142-1': { title: 'PAdES digital signatures', edition: 'ETSI EN 319 142-1', publisher: 'ETSI' },
+  'RFC-5652': { title: 'Cryptographic Message Syntax (CMS)', edition: '2009', publisher: 'IETF' },
   'RFC-8785': { title: 'JSON canonicalization scheme', edition: 'RFC 8785', publisher: 'IETF' },
   'RFC-3339': { title: 'Date and time on the Internet', edition: 'RFC 3339', publisher: 'IETF' },
   'RFC-7914': { title: 'The scrypt password-based key derivation function', edition: 'RFC 7914', publisher: 'IETF' },
