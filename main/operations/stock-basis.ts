@@ -7,7 +7,7 @@ import { stockMovement, type FilledLine, type GaugedTank, type StockInput, type 
 import type { LedgerStore } from '../store/index.ts'
 import type { ParsedInput } from './context.ts'
 import { productInForce, tankInForce, type InForce, type OnRecord } from './on-record.ts'
-import { notYetCovered, oneVersion } from './tank-time.ts'
+import { notYetCovered, noTank, oneVersion } from './tank-time.ts'
 import { notInFuture } from './times.ts'
 
 type Draft = ParsedInput<'post-stock-movement'>['movement']
@@ -86,12 +86,6 @@ function filledLine({ code, product: name, opening, closing }: Line, { record, n
     code: noTank(code, record, 'movement.line.code'), product: productInForce(record, name, at, 'movement.line.product'),
   })
   return andThen(found, ({ product }) => accepted({ value: { code, product: product.value, opening, closing }, versions: { product: product.version } }))
-}
-
-/** A line has an account of its own, so that it may not be called as a tank is. */
-export function noTank(code: string, { tanks }: Pick<OnRecord, 'tanks'>, path: string): Outcome<null> {
-  if (!tanks.some(({ body }) => body.tank.code === code)) return accepted(null)
-  return refused({ code: 'already-on-record', path, value: code, limit: 'it is a tank; a line needs a code of its own', clause: 'HOUSE stock movements' })
 }
 
 /**

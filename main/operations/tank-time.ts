@@ -35,3 +35,9 @@ export function oneVersion(closed: string, { tank, product }: { readonly tank: V
   }))
   return findings.length > 0 ? refused(...findings) : accepted(null)
 }
+
+/** A line has an account of its own, so that it may not be called as a tank is. */
+export function noTank(code: string, { tanks }: Pick<OnRecord, 'tanks'>, path: string): Outcome<null> {
+  if (!tanks.some(({ body }) => body.tank.code === code)) return accepted(null)
+  return refused({ code: 'already-on-record', path, value: code, limit: 'it is a tank; a line needs a code of its own', clause: 'HOUSE stock movements' })
+}

@@ -7,7 +7,7 @@ import { transferQuantity, type TransferResult } from '../../core/transfer/index
 import type { LedgerStore } from '../store/index.ts'
 import type { ParsedInput } from './context.ts'
 import { partyOn, productInForce, tankInForce, terminalOn, type InForce, type OnRecord } from './on-record.ts'
-import { notYetCovered, oneVersion } from './tank-time.ts'
+import { notYetCovered, noTank, oneVersion } from './tank-time.ts'
 import { notInFuture } from './times.ts'
 import { verifiedGauges } from './verifications.ts'
 
@@ -31,13 +31,14 @@ export async function ticketBasis(draft: TicketDraft, record: OnRecord, store: L
   const asOf = at.ok ? at.value.text : now
   const tank = tankInForce(record, draft.tank, asOf, 'ticket.tank')
   const product = productInForce(record, draft.product, asOf, 'ticket.product')
-  return allOf<TicketBasis & { opening: Instant; closing: Instant; version: unknown; free: unknown; gauges: unknown; replaces: unknown }>({
+  return allOf<TicketBasis & { opening: Instant; closing: Instant; version: unknown; line: unknown; free: unknown; gauges: unknown; replaces: unknown }>({
     terminal: terminalOn(record, 'ledger', asOf),
     from: partyOn(record, draft.from, 'ticket.from', asOf),
     to: partyOn(record, draft.to, 'ticket.to', asOf),
     opening, closing,
     tank, product,
     version: tank.ok && product.ok ? oneVersion(draft.closing.at, { tank: tank.value.version, product: product.value.version }, record, 'ticket.closing.at') : accepted(null),
+    line: draft.lineFill?.line === undefined ? accepted(null) : noTank(draft.lineFill.line, record, 'ticket.lineFill.line'),
     free: await notYetCovered({ tank: draft.tank, opened: draft.opening.at, closed: draft.closing.at, path: 'ticket.opening.at' }, store),
     gauges: await verifiedGauges(draft, store),
     replaces: await mayReplace(draft, store),

@@ -6,7 +6,7 @@ import { SelectField, TextField } from '../parts/Field.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { readLocalTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
-import type { Unshared } from './OwnersPage.tsx'
+import type { Unshared } from './unshared.ts'
 import type { ShareLine } from './share-form.ts'
 
 /** A loss or gain proposed to its owners by what they had or moved; a proposal that may be written over. */

@@ -15,9 +15,9 @@ import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { SharePanel } from './SharePanel.tsx'
 import './stock.css'
+import { kindOf, type Unshared } from './unshared.ts'
 
 type Owned = OutputOf<'owners-stock'>
-export type Unshared = Owned['unshared'][number]
 
 /** Whose product stands in which tank or line, and what nobody has yet. */
 export function OwnersPage(): ReactNode {
@@ -58,11 +58,6 @@ export function OwnersPage(): ReactNode {
         onClose={() => setPanel(null)} onDone={(seq) => { setDone(seq); setPanel(null); again(); terminalAgain() }} />}
     </Page>
   )
-}
-
-export function kindOf({ kind }: Pick<Unshared, 'kind'>): string {
-  const t = words.stock
-  return kind in t.kinds ? t.kinds[kind as keyof typeof t.kinds] : t.own.kinds[kind as keyof typeof t.own.kinds]
 }
 
 function AsOf({ typed, onType, error }: { readonly typed: string; readonly onType: (text: string) => void; readonly error: string | undefined }): ReactNode {

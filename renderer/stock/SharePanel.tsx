@@ -14,8 +14,8 @@ import { SheetPanel } from '../parts/SheetPanel.tsx'
 import { useEnteredBy } from '../parts/use-entered-by.ts'
 import { words } from '../words/en.ts'
 import { ApportionFields } from './ApportionFields.tsx'
-import { kindOf, type Unshared } from './OwnersPage.tsx'
 import { allocationOf, EMPTY_SHARES, isNothing, restOf, type ShareForm, type ShareLine } from './share-form.ts'
+import { kindOf, type Unshared } from './unshared.ts'
 
 interface SharePanelProps {
   /** What is shared out; null for a change of owner in place. */

@@ -2,7 +2,7 @@ import { Decimal, parseVolume, VOLUME_UNITS } from '../../core/units/index.ts'
 import { discriminate } from '../../core/rounding/index.ts'
 import type { InputOf } from '../../main/operations/contracts/index.ts'
 import { withUnit } from '../gauge/usual-units.ts'
-import type { Unshared } from './OwnersPage.tsx'
+import type { Unshared } from './unshared.ts'
 
 export interface ShareLine { readonly party: string; readonly nsv: string }
 

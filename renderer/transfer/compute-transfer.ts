@@ -64,7 +64,7 @@ function lineFillOf(form: TransferForm, units: UsualUnits): NonNullable<Transfer
   const contents = (name: GaugeName): { volume: string; temperature: string } => ({
     volume: withUsualUnit(form.lineFill[name].volume, 'volume', units), temperature: withUsualUnit(form.lineFill[name].temperature, 'temperature', units),
   })
-  return { opening: contents('opening'), closing: contents('closing') }
+  return { opening: contents('opening'), closing: contents('closing'), ...(form.lineFill.line.trim() !== '' && { line: form.lineFill.line.trim() }) }
 }
 
 /** Findings of the transfer as a whole, or of one of its gauges, on the fields they belong to. */

@@ -9,6 +9,6 @@ export function copyOfTicket(ticket: Pick<Ticket, 'number' | 'kind' | 'tank' | '
     kind: ticket.kind, tank: ticket.tank.code, product: ticket.product.code, from: ticket.from.code, to: ticket.to.code,
     reference: ticket.reference ?? '', remarks: ticket.remarks ?? '', replaces: ticket.number,
     opening: sheetOfSnapshot(ticket.opening, zone), closing: sheetOfSnapshot(ticket.closing, zone),
-    lineFill: { used: ticket.lineFill !== undefined, opening: ticket.lineFill?.opening ?? empty, closing: ticket.lineFill?.closing ?? empty },
+    lineFill: { used: ticket.lineFill !== undefined, line: ticket.lineFill?.line ?? '', opening: ticket.lineFill?.opening ?? empty, closing: ticket.lineFill?.closing ?? empty },
   }
 }

@@ -28,5 +28,9 @@ export function lineFillLines(form: TransferForm, units: UsualUnits, errors: Rea
       return <TextField id={id} label={t.fields[id]} labelHidden measured value={value} onChange={write} onBlur={complete} placeholder={units[kind]} error={errors.get(id)} />
     },
   })
-  return [line('volume', t.lineFill), line('temperature', t.lineFillAt), { key: 'drop', head: toggle, cell: () => null }]
+  const name: MoreLine = {
+    key: 'line', head: t.lineName,
+    cell: (column) => column === 'closing' ? null : <TextField id="lineFill.line" label={t.fields['lineFill.line']} labelHidden value={form.lineFill.line} placeholder={t.lineNameHint} onChange={(value) => act({ do: 'name-line', value })} error={errors.get('lineFill.line')} />,
+  }
+  return [line('volume', t.lineFill), line('temperature', t.lineFillAt), name, { key: 'drop', head: toggle, cell: () => null }]
 }

@@ -10,7 +10,8 @@ const lineContents = z.strictObject({ volume: text, temperature: text })
 export const transferFormSchema = z.strictObject({
   kind: z.enum(TRANSFER_KINDS), tank: text, product: text, from: text, to: text, reference: text, remarks: text, replaces: text,
   opening: gaugeFormSchema, closing: gaugeFormSchema,
-  lineFill: z.strictObject({ used: z.boolean(), opening: lineContents, closing: lineContents }),
+  /** The line by its code, where its change is booked on its own account. */
+  lineFill: z.strictObject({ used: z.boolean(), line: text.default(''), opening: lineContents, closing: lineContents }),
 })
 export type TransferForm = Readonly<z.infer<typeof transferFormSchema>>
 
@@ -22,7 +23,7 @@ export type LineFillField = 'volume' | 'temperature'
 /** A new transfer: nothing but what was chosen. No value is ever invented. */
 export function newTransfer(chosen: { readonly kind: TransferKind; readonly tank: string; readonly product: string }): TransferForm {
   const empty = { volume: '', temperature: '' }
-  return { ...chosen, from: '', to: '', reference: '', remarks: '', replaces: '', opening: EMPTY_GAUGE, closing: EMPTY_GAUGE, lineFill: { used: false, opening: empty, closing: empty } }
+  return { ...chosen, from: '', to: '', reference: '', remarks: '', replaces: '', opening: EMPTY_GAUGE, closing: EMPTY_GAUGE, lineFill: { used: false, line: '', opening: empty, closing: empty } }
 }
 
 export type TransferAction =
@@ -34,6 +35,7 @@ export type TransferAction =
   | { readonly do: 'add-line'; readonly gauge: GaugeName; readonly list: ListName }
   | { readonly do: 'drop-line'; readonly gauge: GaugeName; readonly list: ListName; readonly at: number }
   | { readonly do: 'use-line-fill'; readonly used: boolean }
+  | { readonly do: 'name-line'; readonly value: string }
   | { readonly do: 'write-line-fill'; readonly gauge: GaugeName; readonly field: LineFillField; readonly value: string }
   | { readonly do: 'undo' }
   | { readonly do: 'redo' }
@@ -56,6 +58,7 @@ export function transferReducer(history: History<TransferForm>, action: Transfer
     case 'add-line': return edited(history, { ...form, [action.gauge]: withLine(form[action.gauge], action.list) }, null)
     case 'drop-line': return edited(history, { ...form, [action.gauge]: withoutLine(form[action.gauge], action.list, action.at) }, null)
     case 'use-line-fill': return edited(history, { ...form, lineFill: { ...form.lineFill, used: action.used } }, null)
+    case 'name-line': return edited(history, { ...form, lineFill: { ...form.lineFill, line: action.value } }, 'lineFill.line')
     case 'write-line-fill': {
       const contents = { ...form.lineFill[action.gauge], [action.field]: action.value }
       return edited(history, { ...form, lineFill: { ...form.lineFill, [action.gauge]: contents } }, `lineFill.${action.gauge}.${action.field}`)

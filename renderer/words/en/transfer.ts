@@ -3,9 +3,9 @@ export const transfer = {
   fields: {
     kind: 'Kind', tank: 'Tank', product: 'Product', from: 'From', to: 'To', reference: 'Reference', remarks: 'Remarks on the ticket',
     'lineFill.opening.volume': 'Opening: line fill', 'lineFill.opening.temperature': 'Opening: line-fill temperature',
-    'lineFill.closing.volume': 'Closing: line fill', 'lineFill.closing.temperature': 'Closing: line-fill temperature',
+    'lineFill.line': 'Line by its code', 'lineFill.closing.volume': 'Closing: line fill', 'lineFill.closing.temperature': 'Closing: line-fill temperature',
   },
-  choose: 'choose …', lineFill: 'Line fill', lineFillAt: '… at', addLineFill: 'Add line fill', dropLineFill: 'Leave line fill out',
+  choose: 'choose …', lineFill: 'Line fill', lineFillAt: '… at', lineName: '… booked on', lineNameHint: 'JETTY-1', addLineFill: 'Add line fill', dropLineFill: 'Leave line fill out',
   moved: { nsv: 'Net standard volume', gsv: 'Gross standard', mass: 'Mass in vacuum', weight: 'Weight in air', water: 'Free water' },
   movedTitle: { receipt: 'Received', delivery: 'Delivered' }, notYet: 'Fill in both gauges to see what was moved.', oneGauge: 'One gauge is computed so far.', bothGauges: 'Both gauges are computed, but not what was moved: see below.',
   exceptions: 'To be printed on the ticket', needs: 'Still needed', mend: (count: number): string => (count === 1 ? '1 thing to mend' : `${count} things to mend`),

@@ -54,10 +54,10 @@ describe('a transfer computed while it is written', () => {
   })
   it('needs both contents of a line fill that is used', () => {
     const empty = { volume: '', temperature: '' }
-    const used = computeTransfer(aFilledTransfer({ lineFill: { used: true, opening: { volume: '12', temperature: '20' }, closing: empty } }), now)
+    const used = computeTransfer(aFilledTransfer({ lineFill: { used: true, line: '', opening: { volume: '12', temperature: '20' }, closing: empty } }), now)
     expect(used.findings).toEqual([])
     expect(used.missing).toEqual(expect.arrayContaining(['lineFill.closing.volume', 'lineFill.closing.temperature']))
-    const whole = computeTransfer(aFilledTransfer({ lineFill: { used: true, opening: { volume: '12', temperature: '20' }, closing: { volume: '15', temperature: '20' } } }), now)
+    const whole = computeTransfer(aFilledTransfer({ lineFill: { used: true, line: '', opening: { volume: '12', temperature: '20' }, closing: { volume: '15', temperature: '20' } } }), now)
     expect(whole.ticket?.lineFill).toEqual({ opening: { volume: '12 m3', temperature: '20 degC' }, closing: { volume: '15 m3', temperature: '20 degC' } })
   })
   it('asks for parties and readers before it can be signed', () => {
