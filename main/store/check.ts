@@ -10,7 +10,7 @@ import { attempt, type Checking } from './checking.ts'
 import type { ServerConnection } from './connection.ts'
 import { entryAt } from './entry-rows.ts'
 import { heldStill } from './hold-still.ts'
-import { openInMemory, shut } from './ledger-file.ts'
+import { openBeside, shut } from './ledger-file.ts'
 import { recomputing } from './recomputing.ts'
 import type { Schema } from './schema.ts'
 import { openToRead } from './sqlite.ts'
@@ -47,12 +47,12 @@ interface Outside { readonly what: string; look(check: Checking): Promise<void> 
 export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
   const found: (Difference & { readonly seq: number })[] = []
   let more = 0
-  const memory = await openInMemory()
-  // only projections are made in memory, so what they refer to is not there
-  memory.raw.exec('pragma foreign_keys = off')
+  const beside = await openBeside()
+  // only projections are made there, so what they refer to is not; in one transaction that is never ended, nothing is written out before the cache is full
+  beside.raw.exec('pragma foreign_keys = off; begin')
   try {
     const check: Checking = {
-      file: held, again: memory.db,
+      file: held, again: beside.db,
       recompute: recompute === undefined ? null : recomputing((seq) => entryAt(held, seq), recompute),
       differs: (where, says, seq = 0) => { if (found.length < LISTED) found.push({ where, what: says, seq }); else more += 1 },
       step: async (at) => {
@@ -70,7 +70,7 @@ export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, p
     const differences = more === 0 ? listed : [...listed, { where: 'the ledger', what: `${more} more differences` }]
     return { whole: differences.length === 0, ...seen, differences }
   } finally {
-    await shut(memory)
+    await shut(beside)
   }
 }
 

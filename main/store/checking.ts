@@ -11,7 +11,7 @@ import { LedgerServerFault } from './server-fault.ts'
 export interface Checking {
   /** What is checked, in one transaction: as it stood at the first query. */
   readonly file: Kysely<Schema>
-  /** A ledger in memory, in which the projections are made again. */
+  /** A ledger of its own, in which the projections are made again. */
   readonly again: Kysely<Schema>
   /** Makes computed entries again; null where only their form is looked at. */
   readonly recompute: Recomputing | null

@@ -7,7 +7,7 @@ import { keepBefore } from './keep-before.ts'
 import { refuseDamagedLog } from './log-damage.ts'
 import { migrate } from './migrate.ts'
 import { isFileError, putInPlace } from './put-in-place.ts'
-import { APPLICATION_ID, openToWrite } from './sqlite.ts'
+import { APPLICATION_ID, openScratch, openToWrite } from './sqlite.ts'
 
 const DATABASE_FILE = Buffer.from('SQLite format 3\0', 'latin1')
 /** Header of a database file, and where the mark of its program stands in it. @see https://sqlite.org/fileformat.html 1.3 */
@@ -40,9 +40,9 @@ export async function openLedgerFile(given: string, waitMs: number, { keep, say 
   return opened
 }
 
-/** A ledger in memory, for as long as the connection lives. */
-export async function openInMemory(): Promise<FileConnection> {
-  const opened = openToWrite(':memory:', 0)
+/** A ledger for as long as the connection lives, in which something is made again beside another. */
+export async function openBeside(): Promise<FileConnection> {
+  const opened = openScratch()
   await brought(opened)
   return opened
 }

@@ -25,7 +25,7 @@ export function openToWrite(path: string, waitMs: number): FileConnection {
     const raw = new (sqlite().DatabaseSync)(path, { timeout: waitMs })
     try {
       raw.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on; pragma recursive_triggers = on; pragma trusted_schema = off; pragma cell_size_check = on')
-      demand(raw, path, 'journal_mode', path === ':memory:' ? 'memory' : 'wal')
+      demand(raw, path, 'journal_mode', 'wal')
       demand(raw, path, 'synchronous', 2)
       demand(raw, path, 'foreign_keys', 1)
     } catch (error) {
@@ -34,6 +34,16 @@ export function openToWrite(path: string, waitMs: number): FileConnection {
     }
     return connection(path, raw, 'begin immediate')
   })
+}
+
+/** Held of a scratch database in memory [KiB]; what is more goes to a file of the system's that has no name. */
+const SCRATCH_CACHE = 256 * 1024
+
+/** A database for as long as the connection lives. Beyond its cache it takes no more memory, however much is put into it. */
+export function openScratch(): FileConnection {
+  const raw = new (sqlite().DatabaseSync)('')
+  raw.exec(`pragma journal_mode = memory; pragma synchronous = off; pragma temp_store = file; pragma cache_size = -${SCRATCH_CACHE}; pragma trusted_schema = off`)
+  return connection('', raw, 'begin')
 }
 
 /** Opens a file to read only; a transaction sees the file as it stood at its first query. */

@@ -1,7 +1,7 @@
 import { copyFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { DatabaseSync } from 'node:sqlite'
-import { openInMemory, shut } from '../../main/store/ledger-file.ts'
+import { openBeside, shut } from '../../main/store/ledger-file.ts'
 import { openStore, type LedgerCheck } from '../../main/store/index.ts'
 import { aFolder, check, postTicket, setUp } from './ledgers.ts'
 import { PROJECTIONS } from '../../main/store/projections.ts'
@@ -63,9 +63,9 @@ export function tamper(path: string, act: (raw: DatabaseSync) => void): void {
   raw.close()
 }
 
-const inMemory = await openInMemory()
-const COLUMNS = new Map(EVIDENCE.map((table) => [table, inMemory.raw.prepare(`pragma table_info(${table})`).all().map((column) => ({ name: String(column['name']), type: String(column['type']) }))]))
-await shut(inMemory)
+const made = await openBeside()
+const COLUMNS = new Map(EVIDENCE.map((table) => [table, made.raw.prepare(`pragma table_info(${table})`).all().map((column) => ({ name: String(column['name']), type: String(column['type']) }))]))
+await shut(made)
 
 /** Every column of a table of evidence, as the migrations make them. */
 export function evidenceColumns(table: (typeof EVIDENCE)[number]): readonly string[] {
