@@ -13,7 +13,7 @@ export function MonthTable({ report, zone }: MonthTableProps): ReactNode {
   const figures = figuresOf(report)
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set())
   return (
-    <table className="dense month-table" aria-label={t.table}>
+    <table className={figures.includes('transfersIn') ? 'dense month-table month-moved' : 'dense month-table'} aria-label={t.table}>
       <thead>
         <tr>
           <th scope="col">{t.columns.tank}</th>

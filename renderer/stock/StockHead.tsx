@@ -31,7 +31,7 @@ export function StockHead({ kind, movement }: { readonly kind: StockResult['kind
           </dl>
           <p className="stock-explained">{explained(movement)}</p>
         </>
-      ) : <p className="quiet moved-hint">{t.notYet}</p>}
+      ) : <p className="quiet moved-hint">{kind === 'line-fill' ? t.notYetLine : t.notYet}</p>}
     </div>
   )
 }

@@ -28,6 +28,8 @@ import { ExceptionList, Facts, MovedFigures, PlaceInLedger, Readings, SignerList
 import { VoidPanel } from '../../../renderer/register/VoidPanel.tsx'
 import { EffectiveFields } from '../../../renderer/tanks/EffectiveFields.tsx'
 import { FactList } from '../../../renderer/tanks/FactList.tsx'
+import { InstrumentList } from '../../../renderer/tanks/InstrumentList.tsx'
+import { InstrumentPanel } from '../../../renderer/tanks/InstrumentPanel.tsx'
 import { LimitPanel } from '../../../renderer/tanks/LimitPanel.tsx'
 import { OneOf } from '../../../renderer/tanks/OneOf.tsx'
 import { ProductDetail } from '../../../renderer/tanks/ProductDetail.tsx'
@@ -104,6 +106,8 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   FactList: [<FactList facts={[['Shell', 'mild carbon steel']]} />, 'mild carbon steel'],
   TankPanel: [<TankPanel tank={undefined} {...panel} />, ''],
   ProductPanel: [<ProductPanel product={undefined} {...panel} />, ''],
+  InstrumentList: [<InstrumentList />, 'New instrument'],
+  InstrumentPanel: [<InstrumentPanel instrument={undefined} open={false} onClose={nothing} onEntered={nothing} />, ''],
   LimitPanel: [<LimitPanel product={PRODUCTS[0]!} limit={limit} {...panel} />, ''],
   TerminalPanel: [<TerminalPanel {...panel} />, ''],
   EffectiveFields: [<EffectiveFields effective={effective} ids={{ from: 'from', by: 'by' }} errors={new Map()} />, 'Write year, month, day'],

@@ -20,8 +20,6 @@ import { StockLines } from '../../../renderer/stock/StockLines.tsx'
 import { StockList } from '../../../renderer/stock/StockList.tsx'
 import { StockSheet } from '../../../renderer/stock/StockSheet.tsx'
 import { TankPart } from '../../../renderer/stock/TankPart.tsx'
-import { InstrumentList } from '../../../renderer/tanks/InstrumentList.tsx'
-import { InstrumentPanel } from '../../../renderer/tanks/InstrumentPanel.tsx'
 import { aDrawOff, aTankToTank } from '../../core/transfer/stock-examples.ts'
 import { must } from '../../support/must.ts'
 import { aTerminalNow } from '../a-yard.ts'
@@ -51,8 +49,6 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   StockList: [<StockList tank="" />, 'what was lost on the way shows'],
   StockSheet: [<StockSheet id="a" start={form} />, 'Tank that takes'],
   TankPart: [<TankPart form={form} at={0} now={now} errors={none} act={nothing} />, 'T-101 opening: level'],
-  InstrumentList: [<InstrumentList />, 'New instrument'],
-  InstrumentPanel: [<InstrumentPanel instrument={undefined} open={false} onClose={nothing} onEntered={nothing} />, ''],
 }
 
 describe('every component of stock', () => {
