@@ -72,7 +72,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
   useKey('ctrl+z', t.undo, () => act({ do: 'undo' }), { group: t.title })
   useKey('ctrl+shift+z', t.redo, () => act({ do: 'redo' }), { group: t.title })
   const nameOf = (field: string): string => {
-    const gauge = /^(.+\.(?:opening|closing))\.(.+)$/.exec(field)
+    const gauge = /^(.+\.(?:opening|closing|gauge))\.(.+)$/.exec(field)
     return gauge && !field.startsWith('line.') ? nameOfLine(gauge[1] ?? '', (gauge[2] ?? '') as GaugeField) : nameOfStockField(field, form)
   }
   if (posted.state === 'prepared') return <Page title={stockTitle(form)}><Prepared posts={posted.posts} onClose={() => goTo(addressOf('stock'))} /></Page>

@@ -25,9 +25,9 @@ export interface ComputedStock extends Placed {
   readonly draft: StockDraft | undefined
 }
 
-/** Start of the ids of a gauge's fields: `T-101.opening`; a tank not chosen yet goes by its place. */
+/** Start of the ids of a gauge's fields: `T-101.opening`, of the one gauge of a regrade `T-101.gauge`; a tank not chosen yet goes by its place. */
 export function columnOf(form: StockForm, at: number, side: GaugeSide): string {
-  return `${form.tanks[at]?.tank || `tank-${at + 1}`}.${side}`
+  return `${form.tanks[at]?.tank || `tank-${at + 1}`}.${form.kind === 'regrade' ? 'gauge' : side}`
 }
 
 interface Found { readonly tank: Tank; readonly product: Product; readonly gauges: { readonly [S in GaugeSide]: ComputedGauge | undefined } }

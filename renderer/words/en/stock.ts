@@ -24,7 +24,7 @@ export const stock = {
   sheetLabel: 'Gauges', worksheetLabel: 'What it books', pictureLabel: 'Tanks', post: 'Post movement', allThere: 'Everything is there. Ctrl+Enter posts it.', undo: 'Undo', redo: 'Redo',
   lineTitle: 'Line', lineBy: { net: 'stated at base conditions', observed: 'as observed' }, lineBefore: 'Before', lineAfter: 'After',
   fields: {
-    toProduct: 'New product', toDensity: 'Base density as the new product', netOil: 'Net oil that went with the water', reason: 'Reason', reference: 'Reference', enteredBy: 'Entered by',
+    toProduct: 'New product', toDensity: 'Base density then', netOil: 'Net oil that went with the water', reason: 'Reason', reference: 'Reference', enteredBy: 'Entered by',
     'line.code': 'Line', 'line.product': 'Product in the line', 'line.by': 'Contents',
     'line.opening.at': 'Line before: time', 'line.closing.at': 'Line after: time', 'line.opening.net': 'Line before: net standard volume', 'line.closing.net': 'Line after: net standard volume',
     'line.opening.volume': 'Line before: volume', 'line.closing.volume': 'Line after: volume', 'line.opening.temperature': 'Line before: temperature', 'line.closing.temperature': 'Line after: temperature',
