@@ -49,7 +49,7 @@ export async function checkFile(path: string): Promise<LedgerCheck> {
     }
   } catch (error) {
     const what = error instanceof Error ? error.message : String(error)
-    return { whole: false, entries: 0, tickets: 0, head: '', differences: [{ where: 'opening', what }] }
+    return { whole: false, entries: 0, tickets: 0, head: '', recomputed: 0, noticed: [], differences: [{ where: 'opening', what }] }
   }
 }
 

@@ -53,7 +53,7 @@ describe('drafts that the ledger could not take', () => {
   it('go on waiting when the ledger is still away', async () => {
     const shelf = aShelf()
     keepUnsaved(shelf, draft('a', '1 m'), '2026-03-14T06:00:00Z')
-    const away: DraftKeeper = { call: () => Promise.reject(new Error('away')) }
+    const away: DraftKeeper = { call: () => Promise.reject<never>(new Error('away')) }
     await expect(saveUnsaved(shelf, away)).rejects.toThrow('away')
     expect(unsavedDrafts(shelf)).toHaveLength(1)
   })
