@@ -6,7 +6,7 @@ import type { Schema } from './schema.ts'
 type Projection = (typeof PROJECTIONS)[number]
 
 /** The column that names a row. */
-const KEYS = { ticket: 'seq', movement: 'id', measurement: 'seq', allocation: 'id', period: 'seq', alarm: 'seq', trail: 'seq', trail_about: 'id' } as const
+const KEYS = { ticket: 'seq', movement: 'id', measurement: 'seq', allocation: 'id', period: 'seq', alarm: 'seq', trail: 'seq', trail_about: 'id', ticket_word: 'id' } as const
 
 const COLUMNS: { readonly [T in Projection]: Columns<Schema[T], (typeof KEYS)[T]> } = {
   ticket: {
@@ -25,6 +25,7 @@ const COLUMNS: { readonly [T in Projection]: Columns<Schema[T], (typeof KEYS)[T]
   alarm: { tank: true, gauge: true, kind: true, raised_seq: true, raised_order: true, cleared_seq: true, cleared_order: true },
   trail: { kind: true, at_order: true, by: true, person: true, station: true, subject: true },
   trail_about: { seq: true, subject: true },
+  ticket_word: { seq: true, word: true },
 }
 
 /** Every column but the one that names the row; a column that is left out does not compile. */

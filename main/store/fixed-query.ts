@@ -18,13 +18,21 @@ export function fixedQuery<A extends readonly unknown[], R>(make: (db: Kysely<Sc
 
 const inserts = new Map<string, (db: Kysely<Schema>, ...values: readonly unknown[]) => Promise<unknown[]>>()
 
-/** Puts one row into a table, by an insert that is put into SQL once. */
-export async function insertRow<T extends keyof Schema>(db: Kysely<Schema>, table: T, row: Schema[T]): Promise<void> {
-  const columns = Object.keys(row)
-  const key = `${table} ${columns.join()}`
-  const insert = inserts.get(key) ?? fixedQuery((at, ...values: readonly unknown[]) => ({
-    compile: () => sql`insert into ${sql.table(table)} (${sql.join(columns.map((column) => sql.ref(column)))}) values (${sql.join(values)})`.compile(at),
-  }))
+/** Puts rows of the same columns into a table, by an insert that is put into SQL once for each number of rows. */
+export async function insertRows<T extends keyof Schema>(db: Kysely<Schema>, table: T, rows: readonly Schema[T][]): Promise<void> {
+  const [first] = rows
+  if (first === undefined) return
+  const columns = Object.keys(first)
+  const key = `${table} ${columns.join()} ${rows.length}`
+  const insert = inserts.get(key) ?? fixedQuery((at, ...values: readonly unknown[]) => {
+    const each = rows.map((_, i) => sql`(${sql.join(values.slice(i * columns.length, (i + 1) * columns.length))})`)
+    return { compile: () => sql`insert into ${sql.table(table)} (${sql.join(columns.map((column) => sql.ref(column)))}) values ${sql.join(each)}`.compile(at) }
+  })
   inserts.set(key, insert)
-  await insert(db, ...Object.values(row))
+  await insert(db, ...rows.flatMap((row): readonly unknown[] => Object.values(row)))
+}
+
+/** Puts one row into a table. */
+export async function insertRow<T extends keyof Schema>(db: Kysely<Schema>, table: T, row: Schema[T]): Promise<void> {
+  await insertRows(db, table, [row])
 }

@@ -1,8 +1,9 @@
 import type { Kysely } from 'kysely'
 import { instantKey, lineChangeOf, type Entry, type EntryKind, type EntryOf, type Late, type StockLeg } from '../../core/ledger/index.ts'
-import { numberOf, type Ticket } from '../../core/ticket/index.ts'
-import { insertRow } from './fixed-query.ts'
+import { numberOf } from '../../core/ticket/index.ts'
+import { insertRow, insertRows } from './fixed-query.ts'
 import { projectAlarm, projectTrail } from './project-trail.ts'
+import { searchedWords, WORDS, wordsOf } from './ticket-words.ts'
 import type { MovementTable, Schema } from './schema.ts'
 
 type Projector<K extends EntryKind> = (db: Kysely<Schema>, entry: EntryOf<K>) => Promise<unknown>
@@ -125,6 +126,7 @@ async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket, late } }
     gsv: moved.gsv.value, gsv_unit: moved.gsv.unit, nsv: moved.nsv.value, nsv_unit: moved.nsv.unit, weight: moved.weight.value, weight_unit: moved.weight.unit,
     voided_seq: null, voided_at: null, void_reason: null, replaces: ticket.replaces ?? null, replaced_by: null, words: wordsOf(ticket),
   })
+  await insertRows(db, 'ticket_word', searchedWords(ticket).map((word, i) => ({ id: seq * WORDS + i, seq, word })))
   if (ticket.replaces !== undefined) {
     await db.updateTable('ticket').set({ replaced_by: ticket.number }).where('number', '=', ticket.replaces).execute()
   }
@@ -140,16 +142,6 @@ async function projectTicket(db: Kysely<Schema>, { seq, body: { ticket, late } }
   })
 }
 
-/** What a search in the register looks through. */
-function wordsOf(ticket: Ticket): string {
-  const { from, to, signers } = ticket
-  const words = [
-    ticket.number, ticket.kind, ticket.tank.code, ticket.product.code, ticket.productName, from.code, from.name, to.code, to.name,
-    ticket.reference, ticket.remarks, ticket.replaces, ...signers.map((signer) => signer.name),
-  ]
-  return words.filter((word) => word !== undefined).join('\n').toLowerCase()
-}
-
 function project<K extends EntryKind>(db: Kysely<Schema>, entry: EntryOf<K>): Promise<unknown> {
   return PROJECTORS[entry.kind](db, entry)
 }
@@ -161,7 +153,7 @@ export async function projectEntry(db: Kysely<Schema>, entry: Entry): Promise<vo
 }
 
 /** The tables that are made from entries, in the order in which they can be emptied. */
-export const PROJECTIONS = ['ticket', 'movement', 'measurement', 'allocation', 'period', 'alarm', 'trail', 'trail_about'] as const
+export const PROJECTIONS = ['ticket', 'movement', 'measurement', 'allocation', 'period', 'alarm', 'trail', 'trail_about', 'ticket_word'] as const
 
 /** Drops every projection and makes it again from the entries. */
 export async function rebuildProjections(db: Kysely<Schema>, entries: AsyncIterable<Entry>): Promise<void> {

@@ -2,15 +2,18 @@ import { sql, type Kysely, type RawBuilder, type SqlBool } from 'kysely'
 import { instantKey } from '../../core/ledger/index.ts'
 import { TRANSFER_KINDS } from '../../core/transfer/index.ts'
 import type { Schema, TicketTable } from './schema.ts'
+import { ticketsWithRarest } from './ticket-words.ts'
 import type { RegisterFilter, RegisterLine } from './store.ts'
 
-/** The register, newest first; a period takes the tickets whose closing gauge lies in (from, to]. */
+/** The register, newest first; searched by beginnings of words, all of which a ticket must have; a period takes the tickets whose closing gauge lies in (from, to]. */
 export async function registerLines(db: Kysely<Schema>, filter: RegisterFilter): Promise<readonly RegisterLine[]> {
   const { search, tank, product, from, to, before, limit } = filter
+  const words = search?.toLowerCase().split(/\s+/).filter((part) => part !== '') ?? []
+  const among = await ticketsWithRarest(db, words)
+  if (among?.length === 0) return []
   let query = db.selectFrom('ticket').selectAll()
-  for (const word of search?.toLowerCase().split(/\s+/).filter((part) => part !== '') ?? []) {
-    query = query.where(holds(word))
-  }
+  if (among !== undefined) query = query.where('seq', 'in', among)
+  for (const word of words) query = query.where(holds(word))
   if (tank !== undefined) query = query.where('tank', '=', tank)
   if (product !== undefined) query = query.where('product', '=', product)
   if (from !== undefined) query = query.where('closed_order', '>', instantKey(from))

@@ -13,6 +13,7 @@ export interface Schema {
   readonly alarm: AlarmTable
   readonly trail: TrailTable
   readonly trail_about: TrailAboutTable
+  readonly ticket_word: TicketWordTable
   // side tables: no evidence, may change
   readonly draft: DraftTable
   readonly protected_key: ProtectedKeyTable
@@ -44,6 +45,9 @@ export interface TicketTable {
   /** What a search looks through, lower case. */
   readonly words: string
 }
+
+/** A word of a ticket, by whose beginning it is found. */
+export interface TicketWordTable { readonly id: number; readonly seq: number; readonly word: string }
 
 export interface MovementTable {
   /** seq × 100 + leg: a stock movement has several. */

@@ -12,7 +12,7 @@ export const EVIDENCE = ['entry', 'document', ...PROJECTIONS] as const
 
 /** The column that names a row of a table of evidence. */
 export function keyOf(table: (typeof EVIDENCE)[number]): 'id' | 'seq' {
-  return table === 'movement' || table === 'allocation' || table === 'trail_about' ? 'id' : 'seq'
+  return table === 'movement' || table === 'allocation' || table === 'trail_about' || table === 'ticket_word' ? 'id' : 'seq'
 }
 
 /**

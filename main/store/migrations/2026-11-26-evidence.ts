@@ -62,6 +62,8 @@ const PROJECTIONS = [
   'create index trail_by_subject on trail (subject, seq)',
   'create table trail_about (id integer primary key, seq integer not null references entry (seq), subject text not null) strict',
   'create index trail_about_subject on trail_about (subject, seq)',
+  'create table ticket_word (id integer primary key, seq integer not null references entry (seq), word text not null) strict',
+  'create index ticket_by_word on ticket_word (word, seq)',
   `create table alarm (
     seq integer primary key references entry (seq), tank text not null, gauge text not null, kind text not null,
     raised_seq integer, raised_order text, cleared_seq integer, cleared_order text, unique (tank, gauge, kind)

@@ -93,7 +93,7 @@ class RawLedger {
     this.#from = new DatabaseSync(from, { readOnly: true })
     this.#to = new DatabaseSync(to)
     this.#to.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on; pragma recursive_triggers = on; pragma trusted_schema = off; pragma cell_size_check = on')
-    const tables = ['entry', 'document', 'ticket', 'movement', 'measurement', 'trail', 'trail_about', 'alarm']
+    const tables = ['entry', 'document', 'ticket', 'movement', 'measurement', 'trail', 'trail_about', 'ticket_word', 'alarm']
     this.#tables = tables.map((table) => {
       const columns = this.#to.prepare(`pragma table_info(${table})`).all().map((column) => String(column['name']))
       return {

@@ -63,6 +63,11 @@ describe.each(FLAVOURS)('on %s', (flavour) => {
       [{ search: 'barge' }, ['CPT-000001']],
       [{ search: 'DELIVERY harbour' }, ['CPT-000004', 'CPT-000002']],
       [{ search: '000003' }, ['CPT-000003']],
+      [{ search: '003' }, ['CPT-000003']],
+      [{ search: 'cpt-000003' }, ['CPT-000003']],
+      [{ search: 'harb deliv' }, ['CPT-000004', 'CPT-000002']],
+      // words are found by their beginning
+      [{ search: 'arbour' }, []],
       [{ search: '%' }, []],
       [{ tank: 'T-102' }, []],
       [{ tank: 'T-101', product: 'CRUDE', limit: 1 }, ['CPT-000004']],
