@@ -82,8 +82,10 @@ describe('a zero character', () => {
 
 describe('every operation', () => {
   it.each(OPERATION_NAMES)('%s refuses a field it does not know, with a sentence', (name) => {
-    const parsed = OPERATIONS[name].input.safeParse({ nonsense: 1 })
-    const found = malformedInput(parsed.error?.issues ?? [], { nonsense: 1 })
+    // what comes in several kinds must first say which it is
+    const given = name === 'stock-movement' ? { kind: 'regrade', nonsense: 1 } : { nonsense: 1 }
+    const parsed = OPERATIONS[name].input.safeParse(given)
+    const found = malformedInput(parsed.error?.issues ?? [], given)
     expect(found.map((finding) => finding.path)).toContain('nonsense')
     for (const finding of found) expect(wording(finding)).toContain(finding.limit)
   })
