@@ -1,4 +1,4 @@
-import type { BookedMovement, MeasuredInventory, TankRecord } from './gauged.ts'
+import { instant, type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
 
 /** A product by its code, as it was in force at the end of the period. */
 export interface NamedProduct { readonly product: string; readonly productName: string; readonly volumeUnit: TankRecord['volumeUnit'] }
@@ -6,14 +6,14 @@ export interface NamedProduct { readonly product: string; readonly productName: 
 /**
  * A tank as it is reconciled, under each name that its product had in the period: a regrade gives one name up and takes
  * another. Where a tank does not bear a name at an end of the period, there is none of that product in it: its inventory
- * there is 0, whoever gauged what.
+ * there is 0, whoever gauged what. A regrade of a closed period that is taken back in an open one turns its names round there.
  * @param record everything on record about the tank, under the name that it bears at the end of the period
  * @param period its two ends
  * @param named a product by its code; undefined where none is in force
  * @source HOUSE reconciliation
  */
 export function underEachName(record: TankRecord, { from, to }: { readonly from: string; readonly to: string }, named: (code: string) => NamedProduct | undefined): readonly TankRecord[] {
-  const regrades = record.movements.filter(({ kind }) => kind === 'regrade')
+  const regrades = record.movements.filter((movement) => isRenaming(movement, record.movements) && countsIn(movement, from, to))
   if (regrades.length === 0) return [record]
   const codes = [...new Set([record.product, ...regrades.map(({ product }) => product)])]
   return codes.flatMap((code): readonly TankRecord[] => {
@@ -29,8 +29,20 @@ export function underEachName(record: TankRecord, { from, to }: { readonly from:
   })
 }
 
+/** A regrade, or one taken back: an entry that books two products in the one tank. */
+function isRenaming({ kind, seq, product }: BookedMovement, all: readonly BookedMovement[]): boolean {
+  return kind === 'regrade' || (kind === 'correction' && all.some((other) => other.seq === seq && other.product !== product))
+}
+
+/** A record reaches beyond the ends of its period: a name that is given up after it was there at its end. */
+function countsIn({ bookedAt, closedAt }: BookedMovement, from: string, to: string): boolean {
+  const at = instant(bookedAt ?? closedAt)
+  return instant(from) < at && at <= instant(to)
+}
+
 /** Whether a regrade gives the name to the tank. */
 function isTakenUp(movement: BookedMovement | undefined): boolean {
+  if (movement?.kind === 'correction') return !movement.change.startsWith('-')
   return movement !== undefined && Number(movement.openingNsv) === 0
 }
 
