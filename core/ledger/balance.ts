@@ -14,6 +14,8 @@ export interface Book {
   readonly changes: ReadonlyMap<string, BookChange>
   /** Change by each posted ticket, so that voiding it can take it back. */
   readonly tickets: ReadonlyMap<string, TicketOnBook>
+  /** Changes by each stock movement, by the number of its entry. */
+  readonly movements: ReadonlyMap<number, StockOnBook>
   /** By tank, product and party, in order of first change. */
   readonly owners: ReadonlyMap<string, OwnerChange>
   /** Shares by the entry whose change they share out: they fall with it. */
@@ -23,15 +25,19 @@ export interface Book {
 /** What a ticket put on the book: of its tank, and of the line that it names. */
 export interface TicketOnBook { readonly seq: number; readonly change: BookChange; readonly line: BookChange | null; readonly voided: boolean }
 
+/** What a stock movement put on the book, leg by leg. */
+export interface StockOnBook { readonly changes: readonly BookChange[]; readonly voided: boolean }
+
 interface OpenBook extends Book {
   readonly changes: Map<string, BookChange>
   readonly tickets: Map<string, TicketOnBook>
+  readonly movements: Map<number, StockOnBook>
   readonly owners: Map<string, OwnerChange>
   readonly shares: Map<number, readonly OwnerChange[]>
 }
 
 /** The book before the first entry. */
-export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map(), owners: new Map(), shares: new Map() }
+export const EMPTY_BOOK: Book = { changes: new Map(), tickets: new Map(), movements: new Map(), owners: new Map(), shares: new Map() }
 
 /**
  * What a ticket changes in the book of its tank: closing − opening net standard volume of the tank itself.
@@ -73,6 +79,11 @@ function negated<C extends BookChange>(change: C): C {
   return { ...change, nsv: change.nsv.negated() }
 }
 
+/** Shares of what an entry booked fall with it. */
+function takeBackShares(onto: OpenBook, of: number): void {
+  for (const share of onto.shares.get(of) ?? []) own(onto, negated(share))
+}
+
 const nothing = (): void => undefined
 
 /** What each kind of entry does to the book. A kind without a row does not compile. */
@@ -95,7 +106,16 @@ const EFFECTS: { readonly [K in EntryKind]: (onto: OpenBook, entry: EntryOf<K>) 
   'gauge-event': nothing,
   'desk-event': nothing,
   'stock-moved': (onto, { seq, body: { movement } }) => {
-    for (const { code, product, nsv } of movement.legs) book(onto, { tank: code, product: product.code, nsv: new Decimal(nsv.value), unit: nsv.unit }, seq)
+    const changes = movement.legs.map(({ code, product, nsv }): BookChange => ({ tank: code, product: product.code, nsv: new Decimal(nsv.value), unit: nsv.unit }))
+    for (const change of changes) book(onto, change, seq)
+    onto.movements.set(seq, { changes, voided: false })
+  },
+  'stock-voided': (onto, { seq, body: { seq: of } }) => {
+    const movement = onto.movements.get(of)
+    if (movement === undefined || movement.voided) throw new Error(`Entry ${seq} voids entry ${of}, which is not a standing stock movement`)
+    for (const change of movement.changes) book(onto, negated(change), seq)
+    takeBackShares(onto, of)
+    onto.movements.set(of, { ...movement, voided: true })
   },
   'stock-allocated': (onto, { body: { allocation: { of, tank, product, shares } } }) => {
     const changes = shares.map(({ party, nsv }): OwnerChange => ({ tank, product, party, nsv: new Decimal(nsv.value), unit: nsv.unit }))
@@ -115,7 +135,7 @@ const EFFECTS: { readonly [K in EntryKind]: (onto: OpenBook, entry: EntryOf<K>) 
     if (ticket === undefined || ticket.voided) throw new Error(`Entry ${seq} voids ${number}, which is not a standing ticket`)
     book(onto, negated(ticket.change), seq)
     if (ticket.line !== null) book(onto, negated(ticket.line), seq)
-    for (const share of onto.shares.get(ticket.seq) ?? []) own(onto, negated(share))
+    takeBackShares(onto, ticket.seq)
     onto.tickets.set(number, { ...ticket, voided: true })
   },
   'adjustment-posted': (onto, { seq, body }) => {
@@ -135,7 +155,7 @@ function apply<K extends EntryKind>(onto: OpenBook, entry: EntryOf<K>): void {
  * @source HOUSE book
  */
 export function balances(entries: Iterable<Entry>, from: Book = EMPTY_BOOK): Book {
-  const onto: OpenBook = { changes: new Map(from.changes), tickets: new Map(from.tickets), owners: new Map(from.owners), shares: new Map(from.shares) }
+  const onto: OpenBook = { changes: new Map(from.changes), tickets: new Map(from.tickets), movements: new Map(from.movements), owners: new Map(from.owners), shares: new Map(from.shares) }
   for (const entry of entries) apply(onto, entry)
   return onto
 }

@@ -65,6 +65,8 @@ export const ENTRY_BODIES = {
   'adjustment-posted': z.strictObject({ tank: z.string(), product: z.string(), effectiveAt: instant, nsv: quantitySchema, reason: z.string().min(1).max(500), approvedBy: z.string(), late: lateSchema.optional() }),
   /** Product that moved or changed its name inside the terminal. */
   'stock-moved': z.strictObject({ movement: stockMovementSchema, late: lateSchema.optional() }),
+  /** A stock movement that does not count any more, by the number of its entry. */
+  'stock-voided': z.strictObject({ seq: z.number().int().positive(), reason: z.string().min(1).max(500), late: lateSchema.optional() }),
   /** Whose product it is. */
   'stock-allocated': z.strictObject({ allocation: stockAllocationSchema }),
   'period-opened': z.strictObject({ period: periodSchema }),
@@ -108,7 +110,7 @@ function placed<K extends EntryKind>(kind: K) {
 export const entrySchema: z.ZodType<Entry> = z.discriminatedUnion('kind', [
   placed('terminal-set'), placed('tank-set'), placed('product-set'), placed('party-set'), placed('identity-set'), placed('limit-set'),
   placed('inventory-measured'), placed('gauge-verified'), placed('ticket-posted'), placed('ticket-voided'), placed('adjustment-posted'), placed('probe-zeroed'),
-  placed('instrument-set'), placed('person-set'), placed('rules-set'), placed('stock-moved'), placed('stock-allocated'),
+  placed('instrument-set'), placed('person-set'), placed('rules-set'), placed('stock-moved'), placed('stock-voided'), placed('stock-allocated'),
   placed('period-opened'), placed('period-closed'), placed('gauge-event'), placed('desk-event'),
 ])
 

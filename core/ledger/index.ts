@@ -2,7 +2,7 @@
  * The ledger: entries, canonical JSON, hash chain, balances as a fold over entries.
  * In: postings. Out: {@link Entry} with its hash, balances, findings of a check. RFC-8785, FIPS-180-4.
  */
-export { applyEntry, balances, EMPTY_BOOK, lineChangeOf, ticketChange, type Book, type BookChange, type OwnerChange, type TicketOnBook } from './balance.ts'
+export { applyEntry, balances, EMPTY_BOOK, lineChangeOf, ticketChange, type Book, type BookChange, type OwnerChange, type StockOnBook, type TicketOnBook } from './balance.ts'
 export { canonicalJson } from './canonical-json.ts'
 export { GAUGE_EVENTS, gaugeEventSchema, INSTRUMENT_KINDS, instrumentSchema, type GaugeEvent, type Instrument } from './instruments.ts'
 export {
@@ -25,6 +25,7 @@ export {
   type Late, type StockAllocation, type StockLeg, type StockMovement, type StockMovementKind,
 } from './stock.ts'
 export { APPORTIONED_BY, APPORTIONING, apportion, apportionedSchema, ownersBelowZero, refuseShares, type Apportioned, type ApportionedBy, type BelowZero, type CountedShare } from './owners.ts'
+export { bookedFirst, refuseStockVoid, type StockStanding } from './stock-void.ts'
 export { recomputeStockMovement, stockBody, type FindVersions, type LegVersions, type StockWords } from './stock-body.ts'
 export { versionInForce } from './effective-date.ts'
 export {

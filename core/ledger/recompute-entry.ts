@@ -21,6 +21,7 @@ const RECOMPUTE: { readonly [K in EntryKind]: Recompute<K> | null } = {
   'rules-set': stated,
   'ticket-voided': stated,
   'adjustment-posted': stated,
+  'stock-voided': stated,
   'stock-allocated': stated,
   'period-opened': stated,
   'gauge-event': stated,

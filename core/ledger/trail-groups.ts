@@ -20,6 +20,7 @@ const GROUPS: { readonly [K in EntryKind]: TrailGroup } = {
   'inventory-measured': 'stock',
   'adjustment-posted': 'stock',
   'stock-moved': 'stock',
+  'stock-voided': 'stock',
   'stock-allocated': 'stock',
   'period-opened': 'periods',
   'period-closed': 'periods',

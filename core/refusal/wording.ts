@@ -104,6 +104,7 @@ const SENTENCES = {
   // void and replace
   'reason-missing': (f) => `${f.path}: a reason is needed: ${f.limit}.`,
   'ticket-already-voided': (f) => `${f.path}: ticket ${f.value} is already voided (${f.limit}).`,
+  'movement-already-voided': (f) => `${f.path}: the stock movement of entry ${f.value} is already void (${f.limit}).`,
   'replacement-elsewhere': (f) => `${f.path}: ticket ${f.value} cannot be replaced by this one; ${f.limit}.`,
   'ticket-not-voided': (f) => `${f.path}: ticket ${f.value} is not voided; ${f.limit}.`,
   'ticket-already-replaced': (f) => `${f.path}: ticket ${f.value} is already replaced by ${f.limit}.`,

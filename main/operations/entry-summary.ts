@@ -17,6 +17,7 @@ const LINES: { readonly [K in EntryKind]: (body: EntryOf<K>['body']) => string }
   'gauge-event': ({ event: { tank, gauge, at, event, message } }) => `${gauge ?? 'Gauge'} of ${tank} at ${at}, ${event.replaceAll('-', ' ')}: ${message}`,
   'desk-event': ({ event: { event, person, operation, detail } }) => `${event.replaceAll('-', ' ')}: ${person}${operation === undefined ? '' : `, ${operation}`}${detail === undefined ? '' : `; ${detail}`}`,
   'stock-moved': ({ movement: { kind, legs, reason } }) => `${kind.replaceAll('-', ' ')}: ${legs.map(({ code, product, nsv }) => `${code} ${nsv.value} ${nsv.unit} of ${product.code}`).join(', ')}; ${reason}`,
+  'stock-voided': ({ seq, reason }) => `Stock movement of entry ${seq} void: ${reason}`,
   'stock-allocated': ({ allocation: { of, tank, product, shares } }) => `Owners of ${product} in ${tank}${of === undefined ? '' : `, entry ${of}`}: ${shares.map(({ party, nsv }) => `${party} ${nsv.value} ${nsv.unit}`).join(', ')}`,
   'period-opened': ({ period: { name, from, to } }) => `Period ${name} opened, ${from} to ${to}`,
   'period-closed': ({ seal: { period, closedBy, checks } }) => `Period ${period.name} closed by ${closedBy}${checks.some(({ holds }) => !holds) ? `, ${checks.filter(({ holds }) => !holds).length} exceptions signed off` : ''}`,

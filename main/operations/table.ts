@@ -34,6 +34,7 @@ import { listTickets, readTicket, ticketDocument, voidTicket } from './handlers/
 import { listInstruments, setInstrument } from './handlers/instruments.ts'
 import { allocateStock, apportion, ownersStock } from './handlers/owners.ts'
 import { listStockMovements, postStockMovement, readStockMovement, stockMovement } from './handlers/stock.ts'
+import { voidStockMovement } from './handlers/void-stock.ts'
 import { transferQuantity } from './handlers/transfer-quantity.ts'
 import { verifyDocument } from './handlers/verify-document.ts'
 import { volumeCorrection } from './handlers/volume-correction.ts'
@@ -71,6 +72,7 @@ export const HANDLERS: Handlers = {
   'post-adjustment': postAdjustment,
   'stock-movement': stockMovement,
   'post-stock-movement': postStockMovement,
+  'void-stock-movement': voidStockMovement,
   'list-stock-movements': listStockMovements,
   'read-stock-movement': readStockMovement,
   'allocate-stock': allocateStock,

@@ -14,7 +14,7 @@ export interface Known {
   /** Every period that was opened, in order of time. */
   periods(): Promise<readonly PeriodStanding[]>
   /** Everything that an entry booked. */
-  legs(seq: number): Promise<readonly Pick<Movement, 'tank' | 'product' | 'change' | 'unit' | 'bookedAt' | 'voidedBy' | 'correctedBy'>[]>
+  legs(seq: number): Promise<readonly Pick<Movement, 'kind' | 'tank' | 'product' | 'change' | 'unit' | 'bookedAt' | 'voidedBy' | 'correctedBy'>[]>
   /** Whether what an entry booked of one product in one place is shared out. */
   shared(seq: number, tank: string, product: string): Promise<boolean>
   /** Whether an entry booked a movement. */

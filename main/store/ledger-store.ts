@@ -17,7 +17,7 @@ import { documentName, postBatch, refuseWrongBodies } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putKey, putProposal, putVerifier, takeProposal, verifierOf } from './side-tables.ts'
-import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements } from './stock.ts'
+import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements, voidsOf } from './stock.ts'
 import { standingAlarms, trailPage } from './trail.ts'
 import { verifyChain } from './verify-chain.ts'
 import type { GaugeEntry, LedgerStore, StoredDocument } from './store.ts'
@@ -65,6 +65,7 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     movementsOf: (seq) => movementsOf(db, seq),
     stockMovements: (limit, before) => stockEntries(db, limit, before),
     allocations: (tank, product) => allocationsOf(db, tank, product),
+    stockVoids: (seqs) => voidsOf(db, seqs),
     isShared: (seq, tank, product) => isShared(db, seq, tank, product),
     unshared: (at, limit, tank) => unsharedMovements(db, at, limit, tank),
     periods: () => periodsOf(db),

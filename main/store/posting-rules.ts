@@ -1,5 +1,5 @@
 import { parseInstant } from '../../core/gauge/index.ts'
-import type { Entry, EntryKind, EntryOf } from '../../core/ledger/index.ts'
+import { bookedFirst, STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
 import { ticketNumber, type Version } from '../../core/ticket/index.ts'
 import type { Known } from './known-before.ts'
 import { quickSha256 } from './link-hash.ts'
@@ -35,6 +35,13 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
     ]))).flat(),
     ...await legsMisfits(movement, late, known),
   ],
+  'stock-voided': async ({ body: { seq, late } }, known) => {
+    const legs = await known.legs(seq)
+    const first = bookedFirst(legs.filter(({ kind }) => STOCK_MOVEMENTS.some((moved) => moved === kind)))
+    if (first === undefined) return [`it voids entry ${seq}, which is no stock movement`]
+    const by = first.voidedBy ?? first.correctedBy
+    return by === null ? voidMisfits(first.bookedAt, late, known) : [`it voids entry ${seq}, which entry ${by} voided already`]
+  },
   // owners' balances are sealed as well: a change of owner is never late, it counts when it is entered
   'stock-allocated': async (entry, known) => {
     const { at } = entry.body.allocation

@@ -8,7 +8,7 @@ import { alsoAbout, subjectOf } from './trail-subject.ts'
 export async function projectTrail(db: Kysely<Schema>, entry: Entry, legs: number): Promise<void> {
   const { seq, kind, at, by, origin } = entry
   await insertRow(db, 'trail', { seq, kind, at_order: instantKey(at), by, person: origin?.person ?? null, station: origin?.station ?? null, subject: subjectOf(entry) })
-  const also = entry.kind === 'ticket-voided' ? await tankOf(db, entry) : alsoAbout(entry)
+  const also = entry.kind === 'ticket-voided' ? await tankOf(db, entry) : entry.kind === 'stock-voided' ? await placesOf(db, entry) : alsoAbout(entry)
   for (const [place, subject] of also.entries()) await insertRow(db, 'trail_about', { id: seq * legs + place, seq, subject })
 }
 
@@ -16,6 +16,12 @@ export async function projectTrail(db: Kysely<Schema>, entry: Entry, legs: numbe
 async function tankOf(db: Kysely<Schema>, { body: { number } }: EntryOf<'ticket-voided'>): Promise<readonly string[]> {
   const row = await db.selectFrom('ticket').select('tank').where('number', '=', number).executeTakeFirst()
   return row === undefined ? [] : [row.tank]
+}
+
+/** A void of a stock movement names its entry only; it is about every tank and line of it. */
+async function placesOf(db: Kysely<Schema>, { body: { seq } }: EntryOf<'stock-voided'>): Promise<readonly string[]> {
+  const rows = await db.selectFrom('movement').select('tank').where('seq', '=', seq).orderBy('id').execute()
+  return [...new Set(rows.map(({ tank }) => tank))]
 }
 
 /** An alarm or fault of a gauge: when it was last raised, and when last cleared. Other events change nothing in it. */

@@ -30,12 +30,10 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
     nsv: worksheet.quantity.nsv.value, unit: worksheet.quantity.nsv.unit,
   }),
   'ticket-posted': projectTicket,
-  'ticket-voided': async (db, entry) => {
-    const { seq, at, body: { number, reason, late } } = entry
+  'ticket-voided': async (db, { seq, at, body: { number, reason, late } }) => {
     await db.updateTable('ticket').set({ voided_seq: seq, voided_at: at, void_reason: reason }).where('number', '=', number).execute()
-    if (late !== undefined) return takeBack(db, entry, late)
-    await db.updateTable('movement').set({ voided_seq: seq })
-      .where('seq', '=', db.selectFrom('ticket').select('ticket.seq').where('ticket.number', '=', number)).execute()
+    const ticket = await db.selectFrom('ticket').select('seq').where('number', '=', number).executeTakeFirst()
+    await voidMovement(db, seq, ticket?.seq ?? 0, late)
   },
   'adjustment-posted': async (db, { seq, body: { tank, product, effectiveAt, nsv, late } }) => {
     await insertRow(db, 'movement', {
@@ -52,6 +50,7 @@ const PROJECTORS: { readonly [K in EntryKind]: Projector<K> } = {
       })
     }
   },
+  'stock-voided': (db, { seq, body: { seq: of, late } }) => voidMovement(db, seq, of, late),
   'stock-allocated': async (db, { seq, body: { allocation: { of, tank, product, at, shares } } }) => {
     for (const [place, { party, nsv }] of shares.entries()) {
       await insertRow(db, 'allocation', {
@@ -89,18 +88,23 @@ function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pic
   }
 }
 
-/** A ticket of a closed period that turns out void: its movement stands there, and is taken back in an open period. It names the entry that took it back; what else corrects it, as an adjustment, leaves it standing. */
-async function takeBack(db: Kysely<Schema>, { seq, body: { number } }: EntryOf<'ticket-voided'>, late: Late): Promise<void> {
-  const rows = await db.selectFrom('movement').innerJoin('ticket', 'ticket.seq', 'movement.seq').select(['movement.seq', 'place', 'movement.tank', 'movement.product', 'movement.change', 'movement.unit'])
-    .where('ticket.number', '=', number).orderBy('movement.id').execute()
+/** What an entry booked counts no more: it never did, or where it stands in a closed period it is taken back in an open one. */
+async function voidMovement(db: Kysely<Schema>, seq: number, of: number, late: Late | undefined): Promise<void> {
+  if (late !== undefined) return takeBack(db, seq, of, late)
+  await db.updateTable('movement').set({ voided_seq: seq }).where('seq', '=', of).execute()
+}
+
+/** What was booked in a closed period and turns out void: it stands there, and each leg is taken back in an open period. It names the entry that took it back; what else corrects it, as an adjustment, leaves it standing. */
+async function takeBack(db: Kysely<Schema>, seq: number, of: number, late: Late): Promise<void> {
+  const rows = await db.selectFrom('movement').select(['seq', 'number', 'place', 'tank', 'product', 'change', 'unit']).where('seq', '=', of).orderBy('id').execute()
   for (const [leg, row] of rows.entries()) {
     await insertRow(db, 'movement', {
-      id: seq * LEGS + leg, seq, kind: 'correction', number, place: row.place, tank: row.tank, product: row.product, ...gauges(late.bookedAt, late.bookedAt, { ...late, corrects: row.seq }),
+      id: seq * LEGS + leg, seq, kind: 'correction', number: row.number, place: row.place, tank: row.tank, product: row.product, ...gauges(late.bookedAt, late.bookedAt, { ...late, corrects: row.seq }),
       opening_nsv: '', closing_nsv: '', change: negated(row.change), unit: row.unit,
     })
-    await db.updateTable('movement').set({ corrected_by: seq }).where('seq', '=', row.seq).execute()
   }
-  await takeBackShares(db, seq, rows[0]?.seq ?? 0, late.bookedAt)
+  await db.updateTable('movement').set({ corrected_by: seq }).where('seq', '=', of).execute()
+  await takeBackShares(db, seq, of, late.bookedAt)
 }
 
 /** Shares of a movement fall with it: not before they counted themselves. */

@@ -18,6 +18,19 @@ export async function stockEntries(db: Kysely<Schema>, limit: number, before: nu
   return rows.map(entryOf).flatMap((entry) => (isOfKind(entry, 'stock-moved') ? [entry] : []))
 }
 
+/** By which entry each of some stock movements was voided, or taken back out of a closed period. */
+export async function voidsOf(db: Kysely<Schema>, seqs: readonly number[]): Promise<ReadonlyMap<number, EntryOf<'stock-voided'>>> {
+  const found = new Map<number, EntryOf<'stock-voided'>>()
+  if (seqs.length === 0) return found
+  const rows = await db.selectFrom('movement').select(['voided_seq', 'corrected_by']).distinct().where('seq', 'in', [...seqs])
+    .where((eb) => eb.or([eb('voided_seq', 'is not', null), eb('corrected_by', 'is not', null)])).execute()
+  const by = rows.map(({ voided_seq, corrected_by }) => voided_seq ?? corrected_by ?? 0)
+  if (by.length === 0) return found
+  const entries = await db.selectFrom('entry').selectAll().where('seq', 'in', by).execute()
+  for (const entry of entries.map(entryOf)) if (isOfKind(entry, 'stock-voided')) found.set(entry.body.seq, entry)
+  return found
+}
+
 /** Shares of one product in one tank or line, in the order in which they count; shares of a void movement do not. */
 export async function allocationsOf(db: Kysely<Schema>, tank: string, product: string): Promise<readonly Allocation[]> {
   const rows = await db.selectFrom('allocation').selectAll().where('tank', '=', tank).where('product', '=', product)

@@ -15,7 +15,7 @@ export type { Head }
 /** A signed document that belongs to an entry. */
 export interface StoredDocument { readonly sha256: string; readonly name: string; readonly bytes: Uint8Array }
 
-/** What changes the book: a ticket, an adjustment, a movement inside the terminal, or a ticket of a closed period taken back. */
+/** What changes the book: a ticket, an adjustment, a movement inside the terminal, or any of these of a closed period taken back. */
 export const MOVEMENT_KINDS = ['receipt', 'delivery', 'adjustment', 'correction', ...STOCK_MOVEMENTS] as const
 
 /** One net-standard-volume change of a tank or line that is booked, as the movement projection holds it. */
@@ -118,6 +118,8 @@ export interface LedgerStore {
   movementsOf(seq: number): Promise<readonly Movement[]>
   /** Stock movements, newest first. */
   stockMovements(limit: number, before?: number): Promise<readonly EntryOf<'stock-moved'>[]>
+  /** By which entry each of some stock movements was voided; those that stand are left out. */
+  stockVoids(seqs: readonly number[]): Promise<ReadonlyMap<number, EntryOf<'stock-voided'>>>
   /** Owners' shares of one product in one tank or line that count, in order of time. */
   allocations(tank: string, product: string): Promise<readonly Allocation[]>
   /** Whether what an entry booked of one product in one place is shared out. */

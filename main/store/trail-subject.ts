@@ -20,6 +20,7 @@ const SUBJECTS: { readonly [K in EntryKind]: (body: EntryOf<K>['body']) => strin
   'ticket-voided': ({ number }) => number,
   'adjustment-posted': ({ tank }) => tank,
   'stock-moved': ({ movement }) => movement.legs[0]?.code ?? '',
+  'stock-voided': ({ seq }) => `entry ${seq}`,
   'stock-allocated': ({ allocation }) => allocation.tank,
   'period-opened': ({ period }) => period.name,
   'period-closed': ({ seal }) => seal.period.name,

@@ -25,7 +25,7 @@ import { tankVersions } from './tank-versions.ts'
 import { terminal } from './terminal.ts'
 import { listTickets, postTicket, readTicket, ticketDocument, voidTicket } from './tickets.ts'
 import { listInstruments, setInstrument } from './instruments.ts'
-import { allocateStock, apportion, listStockMovements, ownersStock, postStockMovement, readStockMovement, stockMovement } from './stock.ts'
+import { allocateStock, apportion, listStockMovements, ownersStock, postStockMovement, readStockMovement, stockMovement, voidStockMovement } from './stock.ts'
 import { transferQuantity } from './transfer-quantity.ts'
 import { auditTrail, exportAuditTrail, readEntry } from './audit-trail.ts'
 import { gaugeAlarms, recordGaugeEvent, recordGaugeEvents } from './gauge-events.ts'
@@ -64,6 +64,7 @@ export const OPERATIONS = {
   'post-adjustment': postAdjustment,
   'stock-movement': stockMovement,
   'post-stock-movement': postStockMovement,
+  'void-stock-movement': voidStockMovement,
   'list-stock-movements': listStockMovements,
   'read-stock-movement': readStockMovement,
   'allocate-stock': allocateStock,

@@ -8,6 +8,7 @@ import { late } from './late.ts'
 
 const posted = z.strictObject({ seq: z.number(), hash: z.string() })
 const gauges = z.strictObject({ opening: gaugeSnapshotSchema, closing: gaugeSnapshotSchema })
+const booked = z.strictObject({ period: z.string(), bookedAt: z.string() })
 const line = z.strictObject({ code: z.string().min(1).max(40), product: z.string(), opening: lineContentsSchema, closing: lineContentsSchema })
 
 /** A movement inside the terminal; its gauges say which tanks and products, the ledger has them. */
@@ -36,10 +37,28 @@ export const postStockMovement = contract({
   output: posted.extend({ movement: stockMovementSchema }),
 })
 
+/** The tank's version that came with a regrade and is in force still. */
+const stillInForce = z.strictObject({ tank: z.string(), product: z.string(), seq: z.number(), effectiveFrom: z.string() })
+
+export const voidStockMovement = contract({
+  name: 'void-stock-movement', roles: ['accountant'], approval: true, ledger: 'writes',
+  says: 'Void a movement inside the terminal by a later entry that gives the reason; the movement itself stays as it is',
+  input: z.strictObject({
+    /** Entry of the movement. */
+    seq: z.number().int().positive(), reason: z.string().max(500), by, late,
+  }),
+  output: posted.extend({
+    /** After a regrade: the tank as it was renamed, which a void leaves in force; enter the tank anew where it keeps its old product. */
+    tankStands: stillInForce.nullable(),
+  }),
+})
+
 /** A stock movement as the list has it. */
 export const stockLineSchema = z.strictObject({
   seq: z.number(), at: z.string(), enteredAt: z.string(), by: z.string(), hash: z.string(), movement: stockMovementSchema,
-  late: z.strictObject({ period: z.string(), bookedAt: z.string() }).nullable(),
+  late: booked.nullable(),
+  /** The entry that voided it; where that counts late, the movement stands in its closed period and is taken back in an open one. */
+  voided: z.strictObject({ seq: z.number(), at: z.string(), by: z.string(), reason: z.string(), late: booked.nullable() }).nullable(),
 })
 
 export const listStockMovements = contract({

@@ -71,15 +71,23 @@ const USUAL = 100
 
 export const listStockMovements: Handler<'list-stock-movements'> = async ({ limit = USUAL, before }, { store }) => {
   const entries = await store.stockMovements(limit + 1, before)
-  return { movements: entries.slice(0, limit).map(lineOf), more: entries.length > limit }
+  const voids = await store.stockVoids(entries.map(({ seq }) => seq))
+  return { movements: entries.slice(0, limit).map((entry) => lineOf(entry, voids.get(entry.seq))), more: entries.length > limit }
 }
 
 export const readStockMovement: Handler<'read-stock-movement'> = async ({ seq }, { store }) => {
   const entry = await store.entry(seq)
-  if (entry?.kind === 'stock-moved') return lineOf(entry)
+  if (entry?.kind === 'stock-moved') return lineOf(entry, (await store.stockVoids([seq])).get(seq))
   return orRefuse(refused({ code: 'unknown-entry', path: 'seq', value: String(seq), limit: 'list-stock-movements has those there are', clause: 'HOUSE record' }))
 }
 
-function lineOf({ seq, at, by, hash, body: { movement, late } }: EntryOf<'stock-moved'>) {
-  return { seq, at: movement.at, enteredAt: at, by, hash, movement, late: late === undefined ? null : { period: late.period, bookedAt: late.bookedAt } }
+function lineOf({ seq, at, by, hash, body: { movement, late } }: EntryOf<'stock-moved'>, voided: EntryOf<'stock-voided'> | undefined) {
+  return {
+    seq, at: movement.at, enteredAt: at, by, hash, movement, late: bookedLate(late),
+    voided: voided === undefined ? null : { seq: voided.seq, at: voided.at, by: voided.by, reason: voided.body.reason, late: bookedLate(voided.body.late) },
+  }
+}
+
+function bookedLate(late: Late | undefined): { readonly period: string; readonly bookedAt: string } | null {
+  return late === undefined ? null : { period: late.period, bookedAt: late.bookedAt }
 }
