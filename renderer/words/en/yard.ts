@@ -32,7 +32,7 @@ export const yard = {
     volumeUnit: 'Booked in', massUnit: 'Mass in', densityUnit: 'Density as',
   },
   limitForm: { title: (product: string): string => `Limit on loss and gain of ${product}`, says: 'A share of what the limit is counted on, plus a fixed volume.', percent: 'Share', fixed: 'Plus fixed volume', base: 'Counted on', source: 'Set by: contract or rule' },
-  terminalForm: { title: 'Terminal', code: 'Code', name: 'Name', zone: 'Time zone (IANA)', gaugeHour: 'Measurement day closes at', zoneHint: 'Europe/Lisbon', says: 'The code begins every ticket number. The gauge hour closes the measurement day, on the clock of the zone.' },
+  terminalForm: { title: 'Terminal', code: 'Code', name: 'Name', zone: 'Time zone (IANA)', gaugeHour: 'Measurement day closes at', zoneHint: 'Europe/Lisbon', from: 'In force from (left empty: from now on)', says: 'The code begins every ticket number. The gauge hour closes the measurement day, on the clock of the zone.' },
   product: {
     factorTitle: 'What produces its factors', curveTitle: 'Points of its curve', noFactor: 'no density gives a factor', volumesBy: { rounded: 'by the factors as they are rounded and printed', unrounded: 'by the unrounded factors' },
     facts: { commodity: 'Commodity', factor: 'Factors by', edition: 'Edition', volumes: 'Volumes', air: 'Weight in air', base: 'Base temperature', volume: 'Booked in', mass: 'Mass in', density: 'Density as', tanks: 'Tanks', limit: 'Limit on loss and gain', source: 'Limit set by' },
