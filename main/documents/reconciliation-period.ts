@@ -38,7 +38,7 @@ function lateTable(title: string, beside: string, lines: readonly LateLine[], zo
 
 /** What a late correction is: `CPT-000012 taken back`, `adjustment`. */
 export function lateWhat({ kind, number }: Pick<LateLine, 'kind' | 'number'>): string {
-  if (kind === 'correction') return `${number} taken back`
+  if (kind === 'correction') return `${number === '' ? 'stock movement' : number} taken back`
   const what = kind.replaceAll('-', ' ')
   return number === '' ? what : `${what} ${number}`
 }

@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { localTime } from '../parts/local-time.ts'
-import { LateWhat, PeriodLink } from './LateTable.tsx'
+import { Corrected, LateWhat, PeriodLink } from './LateTable.tsx'
 import { words } from '../words/en.ts'
-import { TicketLink } from '../register/RegisterTable.tsx'
 
 interface LateLinksProps { readonly read: Pick<OutputOf<'read-ticket'>, 'late' | 'corrections' | 'line'>; readonly zone: string }
 
@@ -13,7 +12,7 @@ export function LateLinks({ read: { late, corrections, line }, zone }: LateLinks
   const others = corrections.filter(({ kind }) => kind !== 'correction')
   return (
     <>
-      {late && <p className="ticket-late">{t.ofTicket} <PeriodLink name={late.concerns} />{t.countsAt(localTime(late.bookedAt.replace(/\.\d+Z$/, 'Z'), zone))}{late.corrects && <>{t.correctsTicket} {late.corrects.number === '' ? t.correctsEntry(late.corrects.seq) : <TicketLink number={late.corrects.number} />}</>}.</p>}
+      {late && <p className="ticket-late">{t.ofTicket} <PeriodLink name={late.concerns} />{t.countsAt(localTime(late.bookedAt.replace(/\.\d+Z$/, 'Z'), zone))}{late.corrects && <>{t.correctsTicket} <Corrected {...late.corrects} /></>}.</p>}
       {line.takenBack && <p className="ticket-late">{t.takenBackBy(line.takenBack.seq)} <PeriodLink name={corrections.find(({ kind }) => kind === 'correction')?.concerns ?? ''} /></p>}
       {others.length > 0 && <p className="ticket-late">{t.later} {others.map((one, i) => <span key={`${one.seq} ${one.place}`}>{i > 0 && ', '}<LateWhat line={one} /> ({t.correctsEntry(one.seq)})</span>)}.</p>}
     </>

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { LateLine } from '../../core/reconciliation/index.ts'
+import { numberOf } from '../../core/ticket/index.ts'
 import { addressOf } from '../app/route.ts'
 import { useZone } from '../app/TerminalContext.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
@@ -29,16 +30,22 @@ export function LateTable({ label, lines, concerns: withPeriod = false }: LateTa
         { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} signed /> },
         { key: 'at', head: t.bookedAt, cell: ({ bookedAt }) => localTime(bookedAt.replace(/\.\d+Z$/, 'Z'), zone) },
         ...(withPeriod ? [{ key: 'concerns', head: t.concerns, cell: ({ concerns }: LateLine) => <PeriodLink name={concerns} /> }] : []),
-        { key: 'corrects', head: t.corrects, cell: ({ corrects }) => (corrects === null ? '' : corrects.number === '' ? t.correctsEntry(corrects.seq) : <TicketLink number={corrects.number} />) },
+        { key: 'corrects', head: t.corrects, cell: ({ corrects }) => corrects && <Corrected {...corrects} /> },
       ]}
     />
   )
 }
 
-/** What a late correction is: a ticket, a ticket taken back, or an adjustment. */
+/** What a late correction is: a ticket or stock movement, one of them taken back, or an adjustment. */
 export function LateWhat({ line: { kind, number } }: { readonly line: LateLine }): ReactNode {
-  if (number === '') return kind.replaceAll('-', ' ')
-  return kind === 'correction' ? words.period.late.takenBack(number) : <>{kind} <TicketLink number={number} /></>
+  if (kind === 'correction') return words.period.late.takenBack(number)
+  const what = kind.replaceAll('-', ' ')
+  return number === '' ? what : <>{what} {numberOf(number) ? <TicketLink number={number} /> : number}</>
+}
+
+/** What a late correction corrects: a ticket by its number, a stock movement or an adjustment by its entry. */
+export function Corrected({ seq, number }: { readonly seq: number; readonly number: string }): ReactNode {
+  return numberOf(number) ? <TicketLink number={number} /> : `${number === '' ? '' : `${number}, `}${words.period.late.correctsEntry(seq)}`
 }
 
 export function PeriodLink({ name }: { readonly name: string }): ReactNode {

@@ -25,13 +25,13 @@ export const period = {
   seal: {
     title: 'Seal', hash: 'SHA-256 of the seal', copy: 'Copy', copied: 'Copied', head: 'Head before it', headOf: (seq: number, hash: string): string => `entry ${seq}, ${hash}`, signer: 'Signed by', certificate: 'Certificate', closed: 'Closed',
     counts: 'Counts', countsOf: (c: { readonly entries: number; readonly tickets: number; readonly voided: number; readonly inventories: number; readonly adjustments: number; readonly stockMovements: number; readonly lateCorrections: number }): string =>
-      `${c.entries} entries since the seal before; ${c.tickets} tickets, ${c.voided} void; ${c.inventories} inventories; ${c.adjustments} adjustments; ${c.stockMovements} stock movements; ${c.lateCorrections} late corrections`,
+      `${c.entries} entries since the seal before; ${c.tickets} tickets; ${c.inventories} inventories; ${c.adjustments} adjustments; ${c.stockMovements} stock movements; ${c.voided} of them void; ${c.lateCorrections} late corrections`,
     balances: 'Booked up to its end since the ledger began, net standard volume', owners: 'Owners at its end', code: 'Tank or line', product: 'Product', party: 'Party', nsv: 'NSV', unit: 'Unit', checks: 'Checks as they were', signedOffBy: (by: string, reason: string): string => `Signed off by ${by}: ${reason}`,
     json: 'Save as JSON', pdf: 'Save PDF', saved: 'The file went to your downloads.', verify: 'Verify', verifying: 'Working the seal out again …', valid: 'The seal holds: signature, head, counts and balances come out again from the entries.', invalid: 'The seal does not hold.',
   },
   late: {
     booked: 'Late corrections booked here', concerning: 'Later corrections that concern this period', none: 'None.', entry: 'Entry', what: 'What', where: 'Tank', product: 'Product', nsv: 'NSV', unit: 'Unit', bookedAt: 'Counts at', concerns: 'Concerns', corrects: 'Corrects',
-    takenBack: (number: string): string => `${number} taken back`, correctsEntry: (seq: number): string => `entry ${seq}`,
+    takenBack: (number: string): string => `${number === '' ? 'stock movement' : number} taken back`, correctsEntry: (seq: number): string => `entry ${seq}`,
     note: (name: string): string => `This concerns the closed period ${name}. The closed book stays as it is; a late correction counts in an open period, and both name each other.`,
     wanted: (name: string): string => `Post it as a late correction of ${name}`, at: (zone: string): string => `Counts at, ${zone}`, noneOpen: 'No period is open in which it could count. Open the next one under Month, Periods.', notOpen: 'This lies in no open period.',
     ofTicket: 'Late correction of the closed period', countsAt: (at: string): string => `; it counts at ${at}`, correctsTicket: '; it corrects', takenBackBy: (seq: number): string => `It counts in a closed period and stands there; entry ${seq} takes it back in an open one. Period:`,
