@@ -32,7 +32,7 @@ export function StockList({ tank }: { readonly tank: string }): ReactNode {
   const { now } = useTerminal()
   const bridge = useBridge()
   const [before, setBefore] = useState<number>()
-  const [moved, again] = useQuery('list-stock-movements', { limit: LISTED, ...(before !== undefined && { before }) })
+  const [moved, again] = useQuery('list-stock-movements', { limit: LISTED, ...(before !== undefined && { before }) }, now.head.hash)
   const [drafts, draftsAgain] = useQuery('list-drafts', {})
   const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
   const failed = (reason: unknown): void => setError(callError(reason))
@@ -90,14 +90,26 @@ function Movements({ rows }: { readonly rows: readonly StockRow[] }): ReactNode 
   const t = words.stock
   const zone = useZone()
   return (
-    <DenseTable<StockRow> label={t.movements} rows={rows} rowKey={({ seq }) => String(seq)} empty={t.none} onChoose={({ seq }) => goTo(addressOf('stock', ['moved', String(seq)]))} columns={[
+    <DenseTable<StockRow> label={t.movements} rows={rows} rowKey={({ seq }) => String(seq)} empty={t.none} onChoose={({ seq }) => goTo(addressOf('stock', ['moved', String(seq)]))} struck={({ voided }) => voided !== null} columns={[
       { key: 'at', head: t.columns.at, cell: ({ at }) => localTime(at, zone) },
       { key: 'kind', head: t.columns.kind, cell: ({ movement: { kind, reference } }) => `${t.kinds[kind]}${reference === undefined ? '' : `, ${reference}`}` },
       { key: 'what', head: t.columns.what, wrap: true, cell: ({ movement: { legs } }) => legs.map(({ code, product, nsv }, i) => <span key={i} className="stock-leg">{code} {product.code} <Figure value={nsv.value} unit={nsv.unit} signed /></span>) },
       { key: 'difference', head: t.columns.difference, align: 'end', cell: ({ movement: { kind, legs, difference, unbooked } }) => kind === 'water-draw-off' && unbooked ? <Figure value={unbooked.value} unit={unbooked.unit} signed /> : legs.length > 1 ? <Figure value={difference.value} unit={difference.unit} signed /> : null },
-      { key: 'reason', head: t.columns.reason, wrap: true, cell: ({ movement: { reason }, late }) => `${reason}${late === null ? '' : ` (${t.lateOf(late.period, localTime(late.bookedAt, zone))})`}` },
+      { key: 'reason', head: t.columns.reason, wrap: true, cell: (row) => <Reason row={row} /> },
       { key: 'by', head: t.columns.by, cell: ({ by }) => by },
       { key: 'seq', head: t.columns.seq, align: 'end', cell: ({ seq }) => seq },
     ]} />
+  )
+}
+
+/** Why it was moved, and why it is void. */
+function Reason({ row: { movement: { reason }, late, voided } }: { readonly row: StockRow }): ReactNode {
+  const t = words.stock
+  const zone = useZone()
+  return (
+    <>
+      {reason}{late && ` (${t.lateOf(late.period, localTime(late.bookedAt.replace(/\.\d+Z$/, 'Z'), zone))})`}
+      {voided && <span className="stock-void-reason">{t.voided(voided.reason)}</span>}
+    </>
   )
 }

@@ -11,7 +11,7 @@ export const ledger = {
   kinds: {
     'terminal-set': 'terminal', 'tank-set': 'tank', 'product-set': 'product', 'party-set': 'party', 'identity-set': 'identity', 'limit-set': 'limit',
     'instrument-set': 'instrument', 'person-set': 'person', 'rules-set': 'desk rules', 'inventory-measured': 'inventory', 'gauge-verified': 'gauge verified',
-    'ticket-posted': 'ticket', 'ticket-voided': 'void', 'adjustment-posted': 'adjustment', 'probe-zeroed': 'probe zero', 'stock-moved': 'stock movement', 'stock-allocated': 'owners',
+    'ticket-posted': 'ticket', 'ticket-voided': 'void', 'adjustment-posted': 'adjustment', 'probe-zeroed': 'probe zero', 'stock-moved': 'stock movement', 'stock-voided': 'stock void', 'stock-allocated': 'owners',
     'period-opened': 'period opened', 'period-closed': 'period closed', 'gauge-event': 'gauge event', 'desk-event': 'desk',
   },
   groups: { 'set-up': 'Set-up', tickets: 'Tickets', stock: 'Stock', periods: 'Periods', gauges: 'Gauges verified and zeroed', alarms: 'Alarms and events of gauges', desk: 'Desk' },
