@@ -1,4 +1,4 @@
-import { chainEntry, GENESIS, sha256Hex, stockBody, versionHash, type Entry, type EntryOf, type Identity, type Posting } from '../../core/ledger/index.ts'
+import { chainEntry, GENESIS, sha256Hex, stockBody, versionHash, type Entry, type EntryOf, type Identity, type Late, type Posting } from '../../core/ledger/index.ts'
 import type { Product, Worksheet } from '../../core/quantity/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { makeTicket, ticketNumber, type Party, type Terminal, type Ticket, type Version } from '../../core/ticket/index.ts'
@@ -120,6 +120,10 @@ export function allocationPosting(nsv = '25.000'): Extract<Posting, { kind: 'sto
     kind: 'stock-allocated', at: AT, by: BY, origin: A_DESK,
     body: { allocation: { tank: 'T-101', product: 'CRUDE', at: '2026-03-17T06:00:00Z', shares: [share('HARBOUR', nsv), share('SHIP', `-${nsv}`)], reason: 'Sold in place' } },
   }
+}
+
+export function stockVoidPosting(seq: number, late?: Late): Extract<Posting, { kind: 'stock-voided' }> {
+  return { kind: 'stock-voided', at: AT, by: BY, body: { seq, reason: 'The gauges are those of another day', ...(late !== undefined && { late }) } }
 }
 
 /** The line to the jetty, packed with product whose contents were stated: 12 m³ where there was nothing. */

@@ -1,12 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { applyEntry, balances, EMPTY_BOOK, type Book, type Posting } from '../../../core/ledger/index.ts'
-import { adjustmentPosting, aTicket, chained, inventoryPosting, productPosting, tankPosting, terminalPosting, ticketNumber, ticketPosting, voidPosting } from '../../support/postings.ts'
+import { applyEntry, balances, EMPTY_BOOK, type Book, type Posting, type StockMovement } from '../../../core/ledger/index.ts'
+import { adjustmentPosting, aTicket, chained, inventoryPosting, lineFillPosting, productPosting, stockVoidPosting, tankPosting, terminalPosting, ticketNumber, ticketPosting, voidPosting } from '../../support/postings.ts'
 
 const DOCUMENT = new Uint8Array([37, 80, 68, 70])
 
 function posted(n: number, change: string, tank = 'T-101'): Posting {
   return ticketPosting(aTicket({ number: ticketNumber('CPT', n), change, tank: { code: tank, seq: 2, hash: '0'.repeat(64) } }), DOCUMENT)
+}
+
+/** A movement inside the terminal, its legs as they are stated. */
+function moved(legs: readonly (readonly [string, string])[]): Extract<Posting, { kind: 'stock-moved' }> {
+  const version = { code: 'CRUDE', seq: 1, hash: '0'.repeat(64) }
+  const posting = lineFillPosting(version)
+  const movement: StockMovement = { ...posting.body.movement, kind: 'tank-to-tank', legs: legs.map(([code, value]) => ({ place: 'tank', code, product: version, nsv: { value, unit: 'm3' } })) }
+  return { ...posting, body: { movement } }
 }
 
 /** Tank, product and net standard volume of each line of a book. */
@@ -32,6 +40,13 @@ describe('the book', () => {
     expect(lines(book)).toEqual(['T-101 CRUDE 28.875 m3'])
   })
 
+  it('takes back every leg of a voided stock movement, and what was shared out of it', () => {
+    const shared: Posting = { kind: 'stock-allocated', at: '2026-03-14T19:00:00Z', by: 'M. Duarte', body: { allocation: { of: 2, tank: 'T-102', product: 'CRUDE', at: '2026-03-14T19:00:00Z', shares: [{ party: 'SHIP', nsv: { value: '99.800', unit: 'm3' } }], reason: 'Storage contract' } } }
+    const book = balances(chained([posted(1, '50.000'), moved([['T-101', '-100.000'], ['T-102', '99.800']]), shared, stockVoidPosting(2)]))
+    expect(lines(book)).toEqual(['T-101 CRUDE 50 m3', 'T-102 CRUDE 0 m3'])
+    expect([...book.owners.values()].map(({ party, nsv }) => [party, nsv.toFixed()])).toEqual([['SHIP', '0']])
+  })
+
   it('is not moved by what is set or measured: a measured inventory is compared, never plugged', () => {
     const version = { code: 'T-101', seq: 2, hash: '0'.repeat(64) }
     const book = balances(chained([terminalPosting(), tankPosting(), productPosting(), inventoryPosting('123.456', '2026-03-15T06:00:00Z', version, version)]))
@@ -46,6 +61,8 @@ describe('the book', () => {
   it.each<[string, readonly Posting[]]>([
     ['a void of what was never posted', [voidPosting('CPT-000009')]],
     ['a second void', [posted(1, '1.000'), voidPosting('CPT-000001'), voidPosting('CPT-000001')]],
+    ['a void of a stock movement that is none', [posted(1, '1.000'), stockVoidPosting(1)]],
+    ['a second void of a stock movement', [moved([['T-101', '1.000']]), stockVoidPosting(1), stockVoidPosting(1)]],
     ['a number posted twice', [posted(1, '1.000'), posted(1, '1.000')]],
     ['a volume that is no number', [adjustmentPosting('NaN')]],
   ])('refuses %s: such a ledger is damaged', (_, postings) => {
@@ -53,9 +70,9 @@ describe('the book', () => {
   })
 })
 
-/** Lawful histories: tickets, voids of standing tickets, adjustments. Volumes in thousandths. */
-type Step = { readonly do: 'post' | 'void' | 'adjust'; readonly thousandths: number; readonly tank: 'T-101' | 'T-102' }
-const history = fc.array(fc.record<Step>({ do: fc.constantFrom('post', 'post', 'void', 'adjust'), thousandths: fc.integer({ min: -5_000_000, max: 5_000_000 }), tank: fc.constantFrom('T-101', 'T-102') }), { maxLength: 30 })
+/** Lawful histories: tickets, stock movements, voids of what stands, adjustments. Volumes in thousandths. */
+type Step = { readonly do: 'post' | 'void' | 'adjust' | 'move' | 'void-move'; readonly thousandths: number; readonly tank: 'T-101' | 'T-102' }
+const history = fc.array(fc.record<Step>({ do: fc.constantFrom('post', 'post', 'void', 'adjust', 'move', 'void-move'), thousandths: fc.integer({ min: -5_000_000, max: 5_000_000 }), tank: fc.constantFrom('T-101', 'T-102') }), { maxLength: 30 })
 
 function decimal(thousandths: number): string {
   const digits = String(Math.abs(thousandths)).padStart(4, '0')
@@ -65,11 +82,17 @@ function decimal(thousandths: number): string {
 function postingsOf(steps: readonly Step[]): { readonly postings: readonly Posting[]; readonly sum: number } {
   const postings: Posting[] = []
   const standing: { readonly number: string; readonly thousandths: number }[] = []
+  const standingMoves: number[] = []
   let [n, sum] = [0, 0]
   for (const step of steps) {
     const voided = step.do === 'void' ? standing.pop() : undefined
     if (voided !== undefined) { postings.push(voidPosting(voided.number)); sum -= voided.thousandths }
-    else if (step.do === 'adjust') { postings.push(adjustmentPosting(decimal(step.thousandths))); sum += step.thousandths }
+    else if (step.do === 'move' || step.do === 'void-move') {
+      const taken = step.do === 'void-move' ? standingMoves.pop() : undefined
+      // out of one tank and into the other: the sum of the book is the same before, between and after
+      postings.push(taken === undefined ? moved([['T-101', decimal(-step.thousandths)], ['T-102', decimal(step.thousandths)]]) : stockVoidPosting(taken))
+      if (taken === undefined) standingMoves.push(postings.length)
+    } else if (step.do === 'adjust') { postings.push(adjustmentPosting(decimal(step.thousandths))); sum += step.thousandths }
     else {
       n += 1
       postings.push(posted(n, decimal(step.thousandths), step.tank))
@@ -99,6 +122,17 @@ describe('however the entries are cut', () => {
       const total = [...balances(chained(postings)).changes.values()].reduce((all, line) => all + Number(line.nsv.times(1000).toFixed()), 0)
       expect(total).toBe(sum)
     }), { seed: 20260315, numRuns: 150 })
+  })
+
+  it('the book after a movement and its void is the book before, whatever lies between', () => {
+    fc.assert(fc.property(history, history, fc.array(fc.integer({ min: -5_000_000, max: 5_000_000 }), { minLength: 1, maxLength: 12 }), (before, between, legs) => {
+      const first = postingsOf(before).postings
+      const rest = postingsOf(between).postings.filter(({ kind }) => kind === 'adjustment-posted')
+      const movement = moved(legs.map((thousandths, i) => [`T-${101 + (i % 3)}`, decimal(thousandths)]))
+      const without = balances(chained([...first, ...rest]))
+      const voided = balances(chained([...first, movement, ...rest, stockVoidPosting(first.length + 1)]))
+      for (const [key, { nsv }] of voided.changes) expect(nsv.toFixed()).toBe(without.changes.get(key)?.nsv.toFixed() ?? '0')
+    }), { seed: 20260316, numRuns: 150 })
   })
 
   it('a book that was gone on from is not changed by it', () => {

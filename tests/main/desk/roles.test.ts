@@ -83,8 +83,13 @@ describe('the table of operations', () => {
   })
 
   it('lets whoever sets up the ledger not move its book', () => {
-    const movesTheBook = ['post-ticket', 'void-ticket', 'post-adjustment', 'record-inventory'] as const
+    const movesTheBook = ['post-ticket', 'void-ticket', 'post-adjustment', 'record-inventory', 'post-stock-movement', 'void-stock-movement'] as const
     expect(movesTheBook.filter((name) => termsOf(name).roles.includes('administrator'))).toEqual([])
+  })
+
+  it('gives the voiding of a stock movement to those who may void a ticket, and to a second person as that', () => {
+    const [ticket, movement] = [termsOf('void-ticket'), termsOf('void-stock-movement')]
+    expect([movement.roles, movement.approval]).toEqual([ticket.roles, ticket.approval])
   })
 
   it('marks nothing for approval that cannot be prepared without a passphrase: what is prepared is kept', () => {

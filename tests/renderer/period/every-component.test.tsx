@@ -10,7 +10,7 @@ import type { Bridge } from '../../../renderer/bridge/bridge.ts'
 import { CheckList } from '../../../renderer/period/CheckList.tsx'
 import { ClosePanel } from '../../../renderer/period/ClosePanel.tsx'
 import { Closing } from '../../../renderer/period/Closing.tsx'
-import { LateTable, LateWhat, PeriodLink } from '../../../renderer/period/LateTable.tsx'
+import { Corrected, LateTable, LateWhat, PeriodLink } from '../../../renderer/period/LateTable.tsx'
 import { OpenPeriodPanel } from '../../../renderer/period/OpenPeriodPanel.tsx'
 import { PeriodDetail } from '../../../renderer/period/PeriodDetail.tsx'
 import { PeriodMark } from '../../../renderer/period/PeriodMark.tsx'
@@ -50,6 +50,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   ClosePanel: [<ClosePanel name="2026-03" signOffs={[]} onClose={nothing} onClosed={nothing} />, ''],
   Closing: [<Closing name="2026-03" to={MARCH.to} onClosed={nothing} />, 'Checks before closing'],
   LateTable: [<LateTable label="Late" lines={[late]} concerns />, 'CPT-000012 taken back'],
+  Corrected: [<Corrected seq={31} number="MOV-7" />, 'MOV-7, entry 31'],
   LateWhat: [<LateWhat line={{ ...late, kind: 'adjustment', number: '' }} />, 'adjustment'],
   PeriodLink: [<PeriodLink name="2026-03" />, '#/month/periods/2026-03'],
   OpenPeriodPanel: [<OpenPeriodPanel next={MARCH} first onClose={nothing} onOpened={nothing} />, ''],

@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import type { ReactNode } from 'react'
 import { renderToString } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
+import { stockBody } from '../../../core/ledger/index.ts'
 import { stockMovement } from '../../../core/transfer/index.ts'
 import { Surroundings } from '../../../renderer/app/App.tsx'
 import { TerminalContext } from '../../../renderer/app/TerminalContext.tsx'
@@ -20,6 +21,8 @@ import { StockLines } from '../../../renderer/stock/StockLines.tsx'
 import { StockList } from '../../../renderer/stock/StockList.tsx'
 import { StockSheet } from '../../../renderer/stock/StockSheet.tsx'
 import { TankPart } from '../../../renderer/stock/TankPart.tsx'
+import { VoidMovementPanel } from '../../../renderer/stock/VoidMovementPanel.tsx'
+import { VoidNote } from '../../../renderer/stock/VoidNote.tsx'
 import { aDrawOff, aTankToTank } from '../../core/transfer/stock-examples.ts'
 import { must } from '../../support/must.ts'
 import { aTerminalNow } from '../a-yard.ts'
@@ -32,6 +35,14 @@ const moved = must(stockMovement(aTankToTank()))
 const drawn = must(stockMovement(aDrawOff()))
 const form = newStock('tank-to-tank', { tank: 'T-101', product: 'CRUDE' })
 const of = { seq: 31, kind: 'adjustment' as const, number: '', place: 'tank' as const, tank: 'T-101', product: 'CRUDE', bookedAt: '2026-03-14T06:00:00Z', nsv: { value: '-1.001', unit: 'm3' } }
+
+const version = (code: string): { code: string; seq: number; hash: string } => ({ code, seq: 3, hash: 'ab'.repeat(32) })
+const posted = {
+  seq: 31, at: '2026-03-14T12:00:00Z', enteredAt: '2026-03-14T19:00:00Z', by: 'M. Duarte', hash: 'ab'.repeat(32), late: null, voided: null,
+  movement: stockBody(moved, [{ product: version('CRUDE'), tank: version('T-101') }, { product: version('CRUDE'), tank: version('T-102') }], { reason: 'Making room' }),
+}
+const voided = { seq: 32, at: '2026-03-15T06:00:00Z', by: 'M. Duarte', reason: 'Gauges of another day', late: null }
+const regraded = { ...posted.movement, kind: 'regrade' as const, legs: posted.movement.legs.map((leg) => ({ ...leg, code: 'T-101' })) }
 
 /** Every exported component, and something that must be readable in it. */
 const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
@@ -48,6 +59,10 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   StockLines: [<StockLines lines={moved.lines} sheets={[]} />, 'T-101.ΔNSV'],
   StockList: [<StockList tank="" />, 'what was lost on the way shows'],
   StockSheet: [<StockSheet id="a" start={form} />, 'Tank that takes'],
+  VoidMovementPanel: [<VoidMovementPanel moved={posted} open={false} onClose={nothing} onVoided={nothing} />, ''],
+  VoidNote: [<VoidNote moved={{ ...posted, voided }} />, 'Void since 2026-03-15 06:00, entry 32. Gauges of another day'],
+  'VoidNote of a closed period': [<VoidNote moved={{ ...posted, voided: { ...voided, late: { period: '2026-03', bookedAt: '2026-04-03T09:00:00Z' } } }} />, 'taken back in an open one, counting at 2026-04-03 10:00'],
+  'VoidNote of a regrade': [<VoidNote moved={{ ...posted, voided, movement: regraded }} />, 'T-101 is still in service for CRUDE'],
   TankPart: [<TankPart form={form} at={0} now={now} errors={none} act={nothing} />, 'T-101 opening: level'],
 }
 
