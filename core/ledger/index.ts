@@ -12,7 +12,7 @@ export {
   closingCheckSchema, periodSchema, sealSchema, sealSignatureSchema, type ClosingCheck, type Period, type Seal, type SealSignature,
 } from './period.ts'
 export {
-  closedPeriodOf, lastClosed, periodHolding, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type PeriodStanding, type Span, type SpanPaths,
+  closedPeriodOf, lastClosed, periodHolding, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, refuseSetInClosed, type PeriodStanding, type Span, type SpanPaths,
 } from './period-rules.ts'
 export { instrumentsDue, type InstrumentDue } from './instruments-due.ts'
 export { eventsOfLog } from './events-of-log.ts'

@@ -106,6 +106,20 @@ export function refuseInventoryOutside(at: string, periods: readonly PeriodStand
 }
 
 /**
+ * Whether a tank, product or limit may take effect at an instant: after everything that is closed, which stands as it was
+ * computed and judged by the versions of its time. The end of a period belongs to it.
+ * Refuses `period-closed`.
+ * @param effectiveFrom instant that can be read
+ * @param periods in order of time
+ * @source HOUSE periods
+ */
+export function refuseSetInClosed(effectiveFrom: string, periods: readonly PeriodStanding[], path: string): readonly Finding[] {
+  const last = lastClosed(periods)
+  if (last === undefined || instantKey(effectiveFrom) > instantKey(last.to)) return []
+  return [{ code: 'period-closed', path, value: effectiveFrom, limit: `${inWords(last)} is closed and stands as it was computed; let it take effect after ${last.to}, and adjust what came out wrong before`, clause: CLAUSE }]
+}
+
+/**
  * Whether a period may be opened: the first begins anywhere, each next where the one before ends.
  * Refuses `unreadable-value`, `period-backwards`, `already-on-record`, `period-gap`.
  * @param period as it would be opened

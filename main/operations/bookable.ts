@@ -1,6 +1,6 @@
 import { parseInstant } from '../../core/gauge/index.ts'
 import {
-  closedPeriodOf, instantKey, periodHolding, refuseInventoryOutside, refuseOutsidePeriods, type Late, type PeriodStanding, type Span, type SpanPaths,
+  closedPeriodOf, instantKey, periodHolding, refuseInventoryOutside, refuseOutsidePeriods, refuseSetInClosed, type Late, type PeriodStanding, type Span, type SpanPaths,
 } from '../../core/ledger/index.ts'
 import { accepted, refused, type Finding, type Outcome } from '../../core/refusal/index.ts'
 import type { LedgerStore } from '../store/index.ts'
@@ -27,6 +27,13 @@ export async function bookable(span: Span, wish: LateWish | undefined, { store, 
 export async function measurable(at: string, store: Pick<LedgerStore, 'periods'>, path: string): Promise<Outcome<null>> {
   if (!parseInstant(at, '').ok) return accepted(null)
   const findings = refuseInventoryOutside(at, await store.periods(), path)
+  return findings.length > 0 ? refused(...findings) : accepted(null)
+}
+
+/** Whether a tank, product or limit may take effect. */
+export async function settable(effectiveFrom: string, store: Pick<LedgerStore, 'periods'>, path: string): Promise<Outcome<null>> {
+  if (!parseInstant(effectiveFrom, '').ok) return accepted(null)
+  const findings = refuseSetInClosed(effectiveFrom, await store.periods(), path)
   return findings.length > 0 ? refused(...findings) : accepted(null)
 }
 

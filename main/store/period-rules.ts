@@ -1,6 +1,6 @@
 import { parseInstant } from '../../core/gauge/index.ts'
 import {
-  canonicalJson, instantKey, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, type EntryOf, type Late, type Span, type StockMovement,
+  canonicalJson, instantKey, refuseInventoryOutside, refuseOpening, refuseOutsidePeriods, refuseSetInClosed, type EntryOf, type Late, type Span, type StockMovement,
 } from '../../core/ledger/index.ts'
 import { wording, type Finding } from '../../core/refusal/index.ts'
 import { readTextSignature } from '../signing/detached.ts'
@@ -31,6 +31,11 @@ export async function voidMisfits(bookedAt: string, late: Late | undefined, know
 
 export async function inventoryMisfits(at: string, known: Known): Promise<readonly string[]> {
   return legible(at) ? said(refuseInventoryOutside(at, await known.periods(), 'the gauge')) : []
+}
+
+/** What decides a number takes effect after everything that is closed. */
+export async function settingMisfits(effectiveFrom: string, known: Known): Promise<readonly string[]> {
+  return legible(effectiveFrom) ? said(refuseSetInClosed(effectiveFrom, await known.periods(), 'the effective date')) : []
 }
 
 export async function openingMisfits({ body: { period } }: EntryOf<'period-opened'>, known: Known): Promise<readonly string[]> {

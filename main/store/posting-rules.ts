@@ -4,22 +4,24 @@ import { ticketNumber, type Version } from '../../core/ticket/index.ts'
 import type { Known } from './known-before.ts'
 import { quickSha256 } from './link-hash.ts'
 import { allocationMisfits, movementMisfits } from './stock-rules.ts'
-import { closingMisfits, inventoryMisfits, legsMisfits, openingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
+import { closingMisfits, inventoryMisfits, legsMisfits, openingMisfits, settingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
 
 type Rule<K extends EntryKind> = (entry: EntryOf<K>, known: Known) => Promise<readonly string[]>
 
 const none = (): Promise<readonly string[]> => Promise.resolve([])
 /** A date by which something is ordered must be one. */
 const dated = (at: string): Promise<readonly string[]> => Promise.resolve(undated(at))
+/** What decides a number changes nothing that is closed. */
+const decides = async (effectiveFrom: string, known: Known): Promise<readonly string[]> => [...undated(effectiveFrom), ...await settingMisfits(effectiveFrom, known)]
 
 /** What must hold between an entry and the ledger before it, by kind. A kind without a row does not compile. */
 const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'terminal-set': (entry) => dated(entry.body.effectiveFrom ?? entry.at),
   'party-set': (entry) => dated(entry.body.effectiveFrom ?? entry.at),
   'identity-set': none,
-  'tank-set': (entry) => dated(entry.body.effectiveFrom),
-  'product-set': (entry) => dated(entry.body.effectiveFrom),
-  'limit-set': (entry) => dated(entry.body.effectiveFrom),
+  'tank-set': (entry, known) => decides(entry.body.effectiveFrom, known),
+  'product-set': (entry, known) => decides(entry.body.effectiveFrom, known),
+  'limit-set': (entry, known) => decides(entry.body.effectiveFrom, known),
   'adjustment-posted': async ({ body: { effectiveAt, late } }, known) => [...undated(effectiveAt), ...await spanMisfits({ opened: effectiveAt, closed: effectiveAt }, late, known)],
   'probe-zeroed': (entry) => dated(entry.body.readAt),
   'instrument-set': (entry) => dated(entry.body.effectiveFrom),

@@ -2,7 +2,7 @@ import { stockBody, type EntryOf, type Late } from '../../../core/ledger/index.t
 import { accepted, allOf, orRefuse, refused, type Outcome } from '../../../core/refusal/index.ts'
 import { stockMovement as compute } from '../../../core/transfer/index.ts'
 import { atHead } from '../at-head.ts'
-import { bookable, type LateWish } from '../bookable.ts'
+import { bookable, settable, type LateWish } from '../bookable.ts'
 import type { Handler, LedgerContext, ParsedInput } from '../context.ts'
 import { readRecord } from '../on-record.ts'
 import { stockBasis, tankUnderItsNewName, type StockBasis } from '../stock-basis.ts'
@@ -21,6 +21,8 @@ export const postStockMovement: Handler<'post-stock-movement'> = async ({ moveme
       basis: await stockBasis(draft, { record, store, now: at, nextSeq: head.seq + 1 }), reason: reasonGiven(reason), late: await spanBookable(draft, wish, context),
       draft: await stillThere(draftId, store),
     }))
+    // late or not: a tank is not renamed in a period that is closed
+    if (basis.renamed !== null) orRefuse(await settable(basis.result.at, store, 'movement.gauge.at'))
     const movement = stockBody(basis.result, basis.versions, { reason, ...(reference !== undefined && reference.trim() !== '' && { reference }) })
     const entries = await store.append([
       ...tankUnderItsNewName(basis.renamed, movement.at, { at, by }),
