@@ -1,4 +1,4 @@
-import type { Kysely } from 'kysely'
+import type { Kysely, SqliteDatabase } from 'kysely'
 import type { DatabaseSync } from 'node:sqlite'
 import type { Schema } from './schema.ts'
 
@@ -7,6 +7,8 @@ export interface FileConnection {
   readonly flavour: 'sqlite'
   readonly path: string
   readonly raw: DatabaseSync
+  /** The same as Kysely uses it, with its prepared statements. */
+  readonly statements: SqliteDatabase
   readonly db: Kysely<Schema>
 }
 

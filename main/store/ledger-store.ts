@@ -13,6 +13,7 @@ import { openLedgerFile, shut } from './ledger-file.ts'
 import { openLedgerServer } from './ledger-server.ts'
 import { postOnServer } from './post-on-server.ts'
 import { closingEntry, lastSeal, periodsOf, sealBefore } from './periods.ts'
+import { runAtHand } from './fixed-query.ts'
 import { documentName, postBatch, refuseWrongBodies } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
@@ -47,7 +48,11 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     append: async (postings, { expectedHead, documents = [] } = {}) => {
       refuseWrongBodies(postings)
       const batch = { postings, expectedHead, documents }
-      return opened.flavour === 'postgres' ? postOnServer(opened, batch) : db.transaction().execute((held) => postBatch(held, batch))
+      if (opened.flavour === 'postgres') return postOnServer(opened, batch)
+      return db.transaction().execute((held) => {
+        runAtHand(held, opened.statements)
+        return postBatch(held, batch)
+      })
     },
     entry: (seq) => entryAt(db, seq),
     entries: (from = 1, to = Number.MAX_SAFE_INTEGER) => entriesBetween(db, from, to),

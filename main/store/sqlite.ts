@@ -66,7 +66,8 @@ function demand(raw: DatabaseSync, path: string, name: string, wanted: string | 
 }
 
 function connection(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): FileConnection {
-  return { flavour: 'sqlite', path, raw, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: forKysely(path, raw, begin) }) }) }
+  const statements = forKysely(path, raw, begin)
+  return { flavour: 'sqlite', path, raw, statements, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: statements }) }) }
 }
 
 /** A node:sqlite database as Kysely's SQLite dialect expects it; a statement that was prepared once is kept for the next time. */

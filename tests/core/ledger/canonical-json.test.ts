@@ -1,3 +1,5 @@
+import canonicalize from 'canonicalize'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { canonicalJson } from '../../../core/ledger/index.ts'
 
@@ -37,6 +39,14 @@ describe('canonical JSON, against RFC 8785', () => {
       '{"\\r":"Carriage Return","1":"One","\u0080":"Control","\u00f6":"Latin Small Letter O With Diaeresis","\u20ac":"Euro Sign",'
       + '"\ud83d\ude00":"Emoji: Grinning Face","\ufb33":"Hebrew Letter Dalet With Dagesh"}',
     )
+  })
+})
+
+describe('canonical JSON, against another program', () => {
+  it('is what the package canonicalize writes, whatever the data', () => {
+    const odd = fc.oneof(fc.string({ unit: 'binary' }), fc.string({ unit: 'grapheme' }), fc.constantFrom('__proto__', 'constructor', '', '"', '\\', '\u2028', '\u007f', '\uFEFF'))
+    const value = fc.anything({ key: odd, values: [odd, fc.double({ noNaN: true, noDefaultInfinity: true }), fc.integer(), fc.boolean(), fc.constant(null)], maxKeys: 40, withNullPrototype: true })
+    fc.assert(fc.property(value, (one) => { expect(canonicalJson(one)).toBe(canonicalize(one)) }), { numRuns: 3000 })
   })
 })
 
