@@ -29,6 +29,8 @@ export const recordInventory: Handler<'record-inventory'> = async ({ snapshot, b
 
 export const postAdjustment: Handler<'post-adjustment'> = async ({ tank: code, effectiveAt, nsv, reason, approvedBy, by: given, late: wish }, context, { signal }) => atHead(context.store, signal, async (head) => {
   const by = enteredBy(context, given ?? (context.caller === undefined ? approvedBy : undefined))
+  // with people on record nobody approves but who is at the desk; who prepared it stands in the entry's origin
+  const approver = context.caller === undefined ? approvedBy ?? by : enteredBy(context, approvedBy, 'approvedBy')
   const record = await readRecord(context.store)
   const at = notInFuture(effectiveAt, context.now(), 'effectiveAt')
   const tank = tankInForce(record, code, at.ok ? at.value.text : context.now(), 'tank')
@@ -40,7 +42,7 @@ export const postAdjustment: Handler<'post-adjustment'> = async ({ tank: code, e
   }))
   return post(context.store, {
     kind: 'adjustment-posted', at: context.now(), by,
-    body: { tank: code, product: body.product.value.code, effectiveAt, nsv: body.nsv, reason: body.reason, approvedBy: context.caller?.preparedBy === undefined ? approvedBy ?? by : by, ...body.late === undefined ? {} : { late: body.late } },
+    body: { tank: code, product: body.product.value.code, effectiveAt, nsv: body.nsv, reason: body.reason, approvedBy: approver, ...body.late === undefined ? {} : { late: body.late } },
   }, { expectedHead: head.hash })
 })
 
