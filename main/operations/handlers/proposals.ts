@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { Person } from '../../../core/ledger/index.ts'
+import { canonicalJson, sha256Hex, type Person } from '../../../core/ledger/index.ts'
 import { Refused, type Finding } from '../../../core/refusal/index.ts'
 import type { StoredProposal } from '../../store/index.ts'
 import { OPERATION_NAMES, OPERATIONS, type Contract, type OperationName } from '../contracts/index.ts'
@@ -25,7 +25,7 @@ export const propose: Handler<'propose'> = async ({ operation, input, note }, co
   const trial = await wouldPost(name, prepared, { ...context, caller: somebodyElse(caller.person, caller.person.id) }, call)
   if ('findings' in trial) throw new Refused(trial.findings.map(({ message, ...finding }) => ({ ...finding, path: `input.${finding.path}` })))
   const posts = trial.postings.map(summaryOfPosting)
-  const { seq } = await logEvent(context, people, { event: 'proposal-made', person: caller.person.id, operation: name, detail: shortened([note, ...posts]) })
+  const { seq } = await logEvent(context, people, { event: 'proposal-made', person: caller.person.id, operation: name, detail: `${shortened([note, ...posts], ROOM_FOR_WORDS)}; ${sealOf(prepared)}` })
   const id = String(seq)
   await store.saveProposal({ id, operation: name, input: prepared, preparedBy: caller.person.id, preparedAt: now(), note })
   return { id, posts }
@@ -46,10 +46,12 @@ export const approveProposal: Handler<'approve-proposal'> = async ({ id, ...sign
   const standing = await proposalOf(context, id)
   const name = proposable(standing.operation)
   await refuseWithoutRole(name, caller, people, context)
+  await refuseAltered(standing, store)
   await refuseOwn(standing, caller, people, context)
   const proposal = await store.takeProposal(id)
   if (proposal === undefined || perform === undefined) throw new Refused([unknown(id)])
   try {
+    await refuseAltered(proposal, store)
     const result = await perform(name, withSigning(proposal.input, signing), admitted(context, store, { ...caller, preparedBy: proposal.preparedBy }), call)
     return { operation: name, result: asJson(result) }
   } catch (error) {
@@ -85,8 +87,24 @@ async function takeAway(context: LedgerContext, people: People, id: string, even
   await logEvent(context, people, { event, person: person.id, operation: proposal.operation, detail: shortened([`proposal ${id} of ${people.person(proposal.preparedBy)?.name ?? proposal.preparedBy}`, proposal.note, reason]) })
 }
 
-function shortened(parts: readonly string[]): string {
-  return parts.filter((part) => part !== '').join('; ').slice(0, 500)
+function shortened(parts: readonly string[], longest = 500): string {
+  return parts.filter((part) => part !== '').join('; ').slice(0, longest)
+}
+
+/** What the hash leaves of the detail of an event. */
+const ROOM_FOR_WORDS = 420
+
+/** By this the entry of a proposal stands for what was prepared, to the last character. */
+function sealOf(input: unknown): string {
+  return `input ${sha256Hex(canonicalJson(asJson(input)))}`
+}
+
+/** What waits is kept where it may change; the entry that says it was made may not. */
+async function refuseAltered({ id, operation, input, preparedBy }: StoredProposal, store: LedgerContext['store']): Promise<void> {
+  const entry = await store.entry(Number(id))
+  const made = entry?.kind === 'desk-event' ? entry.body.event : undefined
+  if (made?.event === 'proposal-made' && made.operation === operation && made.person === preparedBy && made.detail?.endsWith(sealOf(input)) === true) return
+  throw new Refused([{ code: 'ledger-damaged', path: 'id', value: `proposal ${id} is not what entry ${id} says was prepared`, limit: 'reject it, have it prepared again, and ask who can write in the database', clause }])
 }
 
 /** Who will approve it is not known yet: in what it would post stands no name. */
@@ -139,10 +157,10 @@ function withSigning(input: unknown, signing: { readonly identity?: string | und
   return typeof input === 'object' && input !== null ? { ...input, ...given } : input
 }
 
-/** The name under which it is entered is that of whoever approves it. */
+/** The names under which it is entered and approved are that of whoever approves it. */
 function withoutName(input: unknown, context: LedgerContext): unknown {
-  if (typeof input !== 'object' || input === null || !('by' in input)) return input
-  const { by, ...rest } = input
+  if (typeof input !== 'object' || input === null) return input
+  const { by, approvedBy: _whoever, ...rest } = { by: undefined, approvedBy: undefined, ...input }
   enteredBy(context, typeof by === 'string' ? by : undefined)
   return rest
 }

@@ -111,6 +111,25 @@ describe('what is prepared', () => {
     expect(await waiting()).toHaveLength(1)
   })
 
+  it('is what its entry says, though it waits where it can be changed: neither its input nor its preparer', async () => {
+    const { id } = await propose()
+    const store = world.context.store
+    const proposal = await store?.takeProposal(id)
+    if (store === null || store === undefined || proposal === undefined) throw new Error('nothing waits')
+    const altered = [{ ...proposal, input: { ...adjustment, nsv: '-1000.000 m3' } }, { ...proposal, preparedBy: SECOND.id }, { ...proposal, operation: 'void-ticket' }, { ...proposal, id: '1' }]
+    for (const one of altered) {
+      await store.saveProposal(one)
+      if (one.preparedBy === proposal.preparedBy) await second()
+      else await signIn(world, 'accountant')
+      expect(refusedFor(await world.call('approve-proposal', { id: one.id }))).toEqual(['ledger-damaged'])
+      await store.takeProposal(one.id)
+    }
+    await store.saveProposal(proposal)
+    await second()
+    expect(refusedFor(await world.call('approve-proposal', { id }))).toEqual([])
+    expect(await store.entriesOfKind('adjustment-posted')).toHaveLength(1)
+  })
+
   it('is done once when two approve at the same moment', async () => {
     const { id } = await propose()
     await second()
@@ -138,8 +157,10 @@ describe('where one person is enough', () => {
     await signIn(world, 'accountant')
     await world.ask('post-adjustment', adjustment)
     expect(await last()).toMatchObject({ by: 'Mara Teague', body: { approvedBy: 'Mara Teague' } })
-    await world.ask('post-adjustment', { ...adjustment, approvedBy: 'Ivo Sorrel' })
-    expect(await last()).toMatchObject({ by: 'Mara Teague', body: { approvedBy: 'Ivo Sorrel' } })
+    await world.ask('post-adjustment', { ...adjustment, approvedBy: 'Mara Teague' })
+    const answer = await world.call('post-adjustment', { ...adjustment, approvedBy: 'Ivo Sorrel' })
+    expect([refusedFor(answer), JSON.stringify(answer).includes('"path":"approvedBy"')]).toEqual([['another-name'], true])
+    expect(await world.context.store?.entriesOfKind('adjustment-posted')).toHaveLength(2)
     const { id } = await propose()
     expect(await world.ask('approve-proposal', { id })).toMatchObject({ operation: 'post-adjustment' })
   })
