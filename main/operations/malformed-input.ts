@@ -20,7 +20,8 @@ export function malformedInput(issues: readonly Issue[], input: unknown): readon
 
 /** The one finding for a text that is no JSON at all. */
 export function notJson(text: string): Finding {
-  return finding([], text, 'JSON, an object with the fields of the operation')
+  // what cannot be read cannot be told apart: where a passphrase may be in it, none of it is repeated
+  return finding([], /passphrase|:\/\//i.test(text) ? 'not shown' : text, 'JSON, an object with the fields of the operation')
 }
 
 function findingsOf(issue: Issue, above: Path, input: unknown): readonly Finding[] {
@@ -62,10 +63,13 @@ function things(origin: string): string {
 }
 
 function finding(path: Path, value: unknown, limit: string): Finding {
-  const last = path.at(-1)
-  const secret = typeof last === 'string' && SECRET.test(last)
-  const stood = secret ? 'not shown' : shown(value)
+  const stood = isSecret(path) ? 'not shown' : shown(value)
   return { code: 'malformed-input', path: path.map(String).join('.'), value: stood, limit: value === undefined ? `it is missing; ${limit}` : limit, clause: 'HOUSE input' }
+}
+
+/** Whether the value at a path is never repeated to anybody. */
+export function isSecret(path: Path): boolean {
+  return path.some((part) => typeof part === 'string' && SECRET.test(part))
 }
 
 function shown(value: unknown): string {

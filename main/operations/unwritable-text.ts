@@ -1,4 +1,5 @@
 import type { Finding } from '../../core/refusal/index.ts'
+import { isSecret } from './malformed-input.ts'
 
 /** The character that no text of a ledger can hold: PostgreSQL keeps none, and a ledger moves between databases. */
 const ZERO = '\u0000'
@@ -11,5 +12,5 @@ export function unwritableText(input: unknown, path: readonly string[] = []): re
 }
 
 function finding(text: string, path: readonly string[]): Finding {
-  return { code: 'malformed-input', path: path.join('.'), value: text.replaceAll(ZERO, '␀').slice(0, 60), limit: 'a text without a zero character (shown as ␀), which is no letter or sign', clause: 'HOUSE input' }
+  return { code: 'malformed-input', path: path.join('.'), value: isSecret(path) ? 'not shown' : text.replaceAll(ZERO, '␀').slice(0, 60), limit: 'a text without a zero character (shown as ␀), which is no letter or sign', clause: 'HOUSE input' }
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { wording } from '../../../core/refusal/index.ts'
 import { OPERATION_NAMES, OPERATIONS } from '../../../main/operations/contracts/index.ts'
-import { malformedInput } from '../../../main/operations/malformed-input.ts'
+import { malformedInput, notJson } from '../../../main/operations/malformed-input.ts'
 import { unwritableText } from '../../../main/operations/unwritable-text.ts'
 import { aWorld } from '../../support/world.ts'
 
@@ -47,6 +47,13 @@ describe('what a schema finds wrong', () => {
   it('never repeats a passphrase, alone or within something else', () => {
     expect(findings({ ...RIGHT, signer: { passphrase: 'far too long a secret' } })).toEqual([{ path: 'signer.passphrase', value: 'not shown', limit: 'at most 3 characters' }])
     expect(JSON.stringify(findings({ ...RIGHT, tank: { passphrase: 'secret' } }))).not.toContain('secret')
+  })
+
+  it('not even where it cannot be stored, or where the whole input cannot be read', () => {
+    expect(JSON.stringify(unwritableText({ person: 'mara', passphrase: 'seven\u0000herons' }))).not.toContain('seven')
+    expect(JSON.stringify(unwritableText({ signers: [{ passphrase: { typed: 'seven\u0000herons' } }] }))).not.toContain('seven')
+    for (const text of ['{"passphrase":"seven herons",}', '{"ledger":"postgresql://desk:seven@h/d",}']) expect(JSON.stringify(notJson(text))).not.toContain('seven')
+    expect(notJson('{"tank":"T-101",}').value).toContain('T-101')
   })
 
   it('never repeats the password of a server\'s address', () => {
