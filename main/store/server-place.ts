@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, statSync } from 'node:fs'
 import type { ConnectionOptions } from 'node:tls'
 import { LedgerFault } from './fault.ts'
 
@@ -17,13 +17,13 @@ export interface ServerPlace {
 }
 
 const USUAL_PORT = 5432
-const FORM = 'Write postgresql://USER@HOST:PORT/DATABASE; the password may stand behind the user, after a colon, or in PGPASSWORD.'
+const FORM = 'Write postgresql://USER@HOST:PORT/DATABASE; the password may stand behind the user, after a colon, with / and @ in it as %2F and %40, or in PGPASSWORD.'
 const SETTINGS = ['sslmode', 'sslrootcert']
 const MODES = 'disable (no encryption), require (encrypted), verify-ca (encrypted, certificate checked) or verify-full (and the name in it)'
 
-/** Whether a place is an address of a server; else it is a path. */
+/** Whether a place is meant as the address of a server, well written or not; else it is a path. */
 export function isServerAddress(place: string): boolean {
-  return /^postgres(ql)?:\/\//i.test(place)
+  return /^postgres(ql)?:/i.test(place)
 }
 
 /**
@@ -31,25 +31,33 @@ export function isServerAddress(place: string): boolean {
  * @throws LedgerFault that says how to write it, without what was written: it may hold a password
  */
 export function serverPlace(address: string): ServerPlace {
-  if (!URL.canParse(address)) throw new LedgerFault('the server', `The address of the ledger's server cannot be read. ${FORM}`)
-  const url = new URL(address)
-  const host = decodeURIComponent(url.hostname).replace(/^\[|\]$/g, '')
-  const database = decodeURIComponent(url.pathname.slice(1))
-  const port = url.port === '' ? USUAL_PORT : Number(url.port)
-  const shown = `${url.hostname}:${port}/${database}`
-  if (host === '' || database === '' || database.includes('/')) throw new LedgerFault(shown, `The address of the ledger's server names no host or no database. ${FORM}`)
-  const strange = [...url.searchParams.keys()].find((key) => !SETTINGS.includes(key))
-  if (strange !== undefined) throw new LedgerFault(shown, `“${strange}” in the address of the ledger ${shown} is no setting that Dipledger knows. It knows ${SETTINGS.join(' and ')}.`)
-  return { host, port, database, user: named(url.username), password: named(url.password), tls: tlsOf(url.searchParams, shown), shown }
+  const { settings, ...place } = partsOf(address)
+  const strange = [...settings.keys()].find((key) => !SETTINGS.includes(key))
+  if (strange !== undefined) throw new LedgerFault(place.shown, `“${strange}” in the address of the ledger ${place.shown} is no setting that Dipledger knows. It knows ${SETTINGS.join(' and ')}.`)
+  return { ...place, tls: tlsOf(settings, place.shown) }
 }
 
 /** A place as it may be shown: a path as it is, the address of a server without user and password. */
 export function shownPlace(place: string): string {
-  return isServerAddress(place) ? serverPlace(place).shown : place
+  return isServerAddress(place) ? partsOf(place).shown : place
 }
 
-function named(part: string): string | undefined {
-  return part === '' ? undefined : decodeURIComponent(part)
+/** What stands in an address. A password with a / or @ in it moves into other parts, which are not shown then either. */
+function partsOf(address: string): Omit<ServerPlace, 'tls'> & { readonly settings: URLSearchParams } {
+  if (!URL.canParse(address)) throw new LedgerFault('the server', `The address of the ledger's server cannot be read. ${FORM}`)
+  const url = new URL(address)
+  const [host, database, user, password] = [url.hostname, url.pathname.slice(1), url.username, url.password].map(decoded)
+  const port = url.port === '' ? USUAL_PORT : Number(url.port)
+  if (!host || !database || /[/@]/.test(database)) throw new LedgerFault('the server', `The address of the ledger's server names no host or no database. ${FORM}`)
+  return { host: host.replace(/^\[|\]$/g, ''), port, database, user: user || undefined, password: password || undefined, settings: url.searchParams, shown: `${url.hostname}:${port}/${database}` }
+}
+
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part)
+  } catch {
+    throw new LedgerFault('the server', `A % in the address of the ledger's server begins no letter. ${FORM}`)
+  }
 }
 
 /** @see https://www.postgresql.org/docs/15/libpq-ssl.html table 34.1 */
@@ -65,8 +73,13 @@ function tlsOf(settings: URLSearchParams, shown: string): ConnectionOptions | fa
   }
 }
 
+/** No list of authorities is longer than this; and what is no file, as a pipe or a device, may never end. */
+const LONGEST_CERTIFICATE = 4_000_000
+
 function certificateIn(path: string, shown: string): string {
   try {
+    const stands = statSync(path)
+    if (!stands.isFile() || stands.size > LONGEST_CERTIFICATE) throw new Error('it is no file of certificates')
     return readFileSync(path, 'utf8')
   } catch (error) {
     throw new LedgerFault(shown, `The certificate ${path}, named by sslrootcert in the address of the ledger ${shown}, cannot be read.`, error)
