@@ -17,6 +17,6 @@ export async function checkSchema({ file, again, differs }: Checking): Promise<v
 }
 
 async function schemaOf(db: Kysely<Schema>): Promise<ReadonlyMap<string, string>> {
-  const { rows } = await sql<Made>`select type, name, sql from sqlite_schema where name not like 'sqlite_stat%'`.execute(db)
+  const { rows } = await sql<Made>`select type, name, sql from sqlite_schema where not (type = 'table' and name glob 'sqlite_stat[134]')`.execute(db)
   return new Map(rows.map((row) => [`${row.type} ${row.name}`, row.sql ?? '']))
 }

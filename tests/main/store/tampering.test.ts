@@ -62,6 +62,7 @@ function another(value: unknown, numeric: boolean): string | number | Uint8Array
 
 describe('what else can be done to a ledger is found', () => {
   it.each<[string, (raw: DatabaseSync) => void, RegExp]>([
+    ['a trigger that is named almost as a table of SQLite', (raw) => raw.exec('create trigger sqliteXstat1 after insert on draft begin delete from proposal; end'), /^trigger sqliteXstat1$/m],
     ['the last entry taken away', (raw) => raw.exec('delete from entry where seq = 18'), /^alarm 18$/m],
     ['an entry taken out of the middle', (raw) => raw.exec('delete from entry where seq = 13'), /^entry 14, column seq$/m],
     ['a document taken away', (raw) => raw.exec('delete from document where seq = 6'), /^document 6$/m],
