@@ -48,7 +48,7 @@ export const voidStockMovement = contract({
     seq: z.number().int().positive(), reason: z.string().max(500), by, late,
   }),
   output: posted.extend({
-    /** After a regrade: the tank as it was renamed, which a void leaves in force; enter the tank anew where it keeps its old product. */
+    /** After a regrade: the tank as it was renamed, which a void leaves in force; enter the tank anew where it keeps its old product, after what is closed. */
     tankStands: stillInForce.nullable(),
   }),
 })

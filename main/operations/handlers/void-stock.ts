@@ -21,7 +21,7 @@ export const voidStockMovement: Handler<'void-stock-movement'> = async ({ seq, r
     if (movement === undefined || findings.length > 0) throw new Refused(findings)
     const late = await voidable(seq, wish, context)
     const posted = await post(store, { kind: 'stock-voided', at: now(), by: enteredBy(context, by), body: { seq, reason, ...late === undefined ? {} : { late } } }, { expectedHead: head.hash })
-    return { ...posted, tankStands: await tankThatStands(movement, store) }
+    return { ...posted, tankStands: await tankThatStands(movement, late, store) }
   })
 
 async function standingOf({ seq }: EntryOf<'stock-moved'>, store: LedgerStore): Promise<StockStanding> {
@@ -36,12 +36,12 @@ async function voidable(seq: number, wish: LateWish | undefined, context: Ledger
   return orRefuse(await bookable({ opened: first.bookedAt, closed: first.bookedAt }, wish && { corrects: seq, ...wish }, context, { opened: 'seq', closed: 'seq', late: 'late' }))
 }
 
-/** The tank as a regrade renamed it, as long as nothing else was entered of it for that instant. */
-async function tankThatStands({ body: { movement: { kind, at, legs } } }: EntryOf<'stock-moved'>, store: LedgerStore): Promise<{ tank: string; product: string; seq: number; effectiveFrom: string } | null> {
+/** The tank as a regrade renamed it, as long as nothing else of it is in force from when the void counts. */
+async function tankThatStands({ body: { movement: { kind, at, legs } } }: EntryOf<'stock-moved'>, late: Late | undefined, store: LedgerStore): Promise<{ tank: string; product: string; seq: number; effectiveFrom: string } | null> {
   const named = kind === 'regrade' ? legs[1]?.tank : undefined
   if (named === undefined) return null
   const record = await readRecord(store)
-  const standing = tankInForce(record, named.code, at, 'seq')
+  const standing = tankInForce(record, named.code, late?.bookedAt ?? at, 'seq')
   const version = record.tanks.find((one) => one.seq === named.seq)
   if (!standing.ok || standing.value.version.seq !== named.seq || version === undefined) return null
   return { tank: named.code, product: version.body.tank.product, seq: named.seq, effectiveFrom: version.body.effectiveFrom }

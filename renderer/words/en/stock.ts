@@ -45,7 +45,7 @@ export const stock = {
   posted: (seq: number): string => `The movement stands as entry ${seq}.`, detail: (kind: string, seq: number): string => `${kind}, entry ${seq}`, back: 'Back to the list', exceptions: 'Printed with it', hash: 'Hash', entered: 'Entered', complete: 'Complete at', lateOf: (period: string, at: string): string => `concerns ${period}, counts at ${at}`,
   void: 'Void …', voided: (reason: string): string => `void: ${reason}`, voidedAt: (at: string, seq: number): string => `Void since ${at}, entry ${seq}.`,
   takenBack: (period: string, at: string): string => `It stands in the closed period ${period} and is taken back in an open one, counting at ${at}.`,
-  tankStands: (tank: string, product: string): string => `${tank} is still in service for ${product}. Where it was not renamed, enter the tank anew with its old product from the same instant on:`, toYard: 'Yard',
+  tankStands: (tank: string, product: string, from: string): string => `${tank} is still in service for ${product}. Where it was not renamed, enter the tank anew with its old product from ${from} on:`, toYard: 'Yard',
   voiding: {
     title: (seq: number): string => `Void the movement of entry ${seq}`,
     says: 'The movement stays as it is and is struck through. All that it booked, and what was shared out of it, leaves the book with a new entry that gives your reason. This cannot be undone; a right movement is entered anew.',

@@ -105,5 +105,7 @@ describe('a tank that was regraded in the month', () => {
     ])
     expect(both[0]?.result.lossGain).toEqual(was.result.lossGain)
     expect(both[1]?.result.lossGain.value).toBe('0.000')
+    // the month that ended before the regrade is as it was, although its record reaches beyond its end
+    expect((await world.ask('reconcile', SEPTEMBER)).tanks.filter(({ tank }) => tank === 'TK-302')).toEqual([was])
   })
 })
