@@ -1,5 +1,6 @@
-import { useState, type ReactNode } from 'react'
+import { useEffect, useState, type ReactNode } from 'react'
 import { DeskBand } from '../desk/DeskBand.tsx'
+import { focusPage, isLost } from '../parts/use-focus-return.ts'
 import { words } from '../words/en.ts'
 import { BackupAlarm } from './BackupAlarm.tsx'
 import { KeyList } from './KeyList.tsx'
@@ -11,7 +12,7 @@ import { useTerminal } from './TerminalContext.tsx'
 import { YardStrip } from './YardStrip.tsx'
 import './frame.css'
 
-/** Top band, yard strip, and the page of the job at hand. */
+/** Top band, at the side the tanks, the ledger's end and who is at the desk, and the page of the job at hand. */
 export function Frame({ route, children }: { readonly route: Route; readonly children: ReactNode }): ReactNode {
   const { now } = useTerminal()
   const marked = useMarkedTank()
@@ -19,6 +20,9 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
   const showKeys = (): void => setKeysOpen((open) => !open)
   useKey('?', words.app.showKeys, showKeys, { group: words.app.everywhere })
   useKey('f1', words.app.showKeys, showKeys, { group: words.app.everywhere })
+  const place = addressOf(route.job, route.rest)
+  // what had the focus may be gone with the page before
+  useEffect(() => { if (isLost()) focusPage() }, [place])
   return (
     <div className="frame">
       <header className="band">
@@ -27,19 +31,19 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
         <nav aria-label={words.app.jobsLabel} className="band-jobs">
           {JOBS.map((job, i) => <JobLink key={job} job={job} number={i + 1} here={route.job === job || (route.job === 'gauge' && job === 'transfer')} />)}
         </nav>
-        <dl className="band-ledger">
-          <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
-          <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
-        </dl>
         <BackupAlarm />
         <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
       </header>
       <LedgerReach />
       <div className="side">
         <YardStrip now={now} chosen={route.query['tank'] ?? marked} />
+        <dl className="side-ledger">
+          <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
+          <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
+        </dl>
         <DeskBand />
       </div>
-      <main className="work">{children}</main>
+      <main className="work" tabIndex={-1}>{children}</main>
       <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />
     </div>
   )
