@@ -24,7 +24,7 @@ export function BackupPanel({ name, onClose, onVerified, onRestore }: BackupPane
       {state.state === 'done' && state.value.whole && <p role="status" className="storage-done">{t.whole(state.value.entries)}</p>}
       {first !== undefined && <p role="alert" className="storage-damaged">{t.damaged(first.where, first.what)}</p>}
       <p className="storage-close">
-        <Button onClick={onClose}>{t.close}</Button> <Button disabled={state.state === 'running'} onClick={() => void verify()}>{t.verify}</Button> <Button primary disabled={first !== undefined} onClick={onRestore}>{t.restore}</Button>
+        <Button onClick={onClose}>{t.close}</Button> <Button does="verify-backup" disabled={state.state === 'running'} onClick={() => void verify()}>{t.verify}</Button> <Button primary does="restore-backup" disabled={first !== undefined} onClick={onRestore}>{t.restore}</Button>
       </p>
     </Panel>
   )

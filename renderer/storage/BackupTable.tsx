@@ -17,12 +17,12 @@ export function BackupTable({ backups, onChoose }: { readonly backups: readonly 
       columns={[
         { key: 'at', head: t.columns.at, cell: ({ at }) => localTime(at, zone), sortBy: ({ at }) => at },
         { key: 'entries', head: t.columns.entries, align: 'end', cell: ({ entries }) => <Figure value={String(entries)} unit="" /> },
-        { key: 'head', head: t.columns.head, cell: ({ head }) => <span className="ledger-hash" title={head}>{head.slice(0, 16)}</span> },
+        { key: 'head', head: t.columns.head, cell: ({ head }) => <span title={head}>{head.slice(0, 16)}</span> },
         { key: 'size', head: `${t.columns.size}, ${t.sizeUnit}`, align: 'end', cell: ({ size }) => <Figure value={kilobytes(size)} unit={t.sizeUnit} unitInHead /> },
         { key: 'standing', head: t.columns.standing, cell: ({ standing }) => <span className={standing === 'verified' ? undefined : 'storage-wrong'}>{standing}</span> },
         { key: 'verified', head: t.columns.verified, cell: ({ verifiedAt }) => (verifiedAt === null ? '–' : localTime(verifiedAt, zone).slice(0, 16)) },
-        { key: 'fate', head: t.columns.fate, cell: (backup) => <span className={backup.fate === 'retired' ? 'storage-goes' : undefined}>{fateInWords(backup)}</span> },
-        { key: 'name', head: t.columns.name, cell: ({ name }) => name },
+        { key: 'fate', head: t.columns.fate, wrap: true, cell: (backup) => <span className={backup.fate === 'retired' ? 'storage-goes' : undefined}>{fateInWords(backup)}</span> },
+        { key: 'name', head: t.columns.name, wrap: true, cell: ({ name }) => name },
       ]}
     />
   )

@@ -5,7 +5,7 @@ import type { StorageFact } from './storage-facts.ts'
 export function FactLines({ facts, action }: { readonly facts: readonly StorageFact[]; readonly action?: ReactNode }): ReactNode {
   return (
     <div className="storage-facts">
-      <dl>{facts.map(({ name, value, wrong }) => <div key={name}><dt>{name}</dt><dd className={wrong ? 'storage-wrong' : undefined}>{value}</dd></div>)}</dl>
+      <dl>{facts.map(({ name, value, wrong, large }) => <div key={name} className={large ? 'storage-large' : undefined}><dt>{name}</dt><dd className={wrong ? 'storage-wrong' : undefined}>{value}</dd></div>)}</dl>
       {action}
     </div>
   )

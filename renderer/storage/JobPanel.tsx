@@ -38,7 +38,7 @@ function JobSheet<N extends StorageOperation>({ job, given, onClose }: { readonl
   }
   return (
     <SheetPanel
-      title={job.title} open onClose={onClose} width={600} submit={job.submit} onSubmit={() => void run(job.input(values))} ready={filled(job.fields, values)} busy={state.state === 'running'}
+      title={job.title} open onClose={onClose} width={600} does={job.operation} state={state} submit={job.submit} onSubmit={() => void run(job.input(values))} ready={filled(job.fields, values)} busy={state.state === 'running'}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{job.says}</p>}
     >
       {job.fields.map(({ name, label, hint }) => (

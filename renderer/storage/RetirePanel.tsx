@@ -14,7 +14,7 @@ export function RetirePanel({ names, onClose, onRetired }: { readonly names: rea
   const error = state.state === 'failed' ? state.error : undefined
   return (
     <SheetPanel
-      title={t.title} open onClose={onClose} width={600} submit={t.submit} onSubmit={() => void retire()} busy={state.state === 'running'} says={<p>{t.says}</p>}
+      title={t.title} open onClose={onClose} width={600} does="retire-backups" state={state} submit={t.submit} onSubmit={() => void retire()} busy={state.state === 'running'} says={<p>{t.says}</p>}
       others={error instanceof RefusedByMain ? error.findings : []} fault={error instanceof FaultInMain ? error : undefined}
     >
       <ul className="storage-names">{names.map((name) => <li key={name}>{name}</li>)}</ul>

@@ -28,7 +28,7 @@ export function RulesPanel({ rules, onClose, onSet }: RulesPanelProps): ReactNod
   }
   return (
     <SheetPanel
-      title={t.title} open onClose={onClose} width={600} submit={t.submit} onSubmit={() => void submit()} ready={wanted !== undefined} busy={state.state === 'running'}
+      title={t.title} open onClose={onClose} width={600} does="set-backup-rules" state={state} submit={t.submit} onSubmit={() => void submit()} ready={wanted !== undefined} busy={state.state === 'running'}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}
     >
       {field('folder')}

@@ -2,7 +2,8 @@ import { useState, type ReactNode } from 'react'
 import type { BackupRules, ListedBackup } from '../../main/operations/contracts/index.ts'
 import { useKey } from '../app/keys.tsx'
 import type { Route } from '../app/route.ts'
-import { useZone } from '../app/TerminalContext.tsx'
+import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import { useLeave } from '../bridge/desk.ts'
 import { useAction, useQuery } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -27,8 +28,9 @@ type Sheet =
 export function StoragePage(_: { readonly route: Route }): ReactNode {
   const t = words.storage
   const zone = useZone()
-  const [storage] = useQuery('storage', {})
-  const [state, askState] = useQuery('backup-state', {})
+  const { head } = useTerminal().now
+  const [storage] = useQuery('storage', {}, head.hash)
+  const [state, askState] = useQuery('backup-state', {}, head.hash)
   const [made, backUp, cancel] = useAction('backup-now')
   const [cancelled, setCancelled] = useState(false)
   const [listed, setListed] = useState(0)
@@ -38,22 +40,23 @@ export function StoragePage(_: { readonly route: Route }): ReactNode {
   const open = (name: StorageJobName, given: Readonly<Record<string, string>> = {}): void => setSheet({ kind: 'job', name, given })
   const rules = state.state === 'done' ? state.value.rules : null
   const start = async (): Promise<void> => { setCancelled(false); await backUp({}); again() }
-  const ready = rules !== null && made.state !== 'running'
+  const leave = useLeave('backup-now')
+  const ready = rules !== null && made.state !== 'running' && leave.may
   useKey('ctrl+enter', t.now, () => void start(), { group: t.title, when: ready && sheet === undefined })
   return (
     <Page title={t.title} actions={
       <>
-        <Button onClick={() => open('export')}>{t.export}</Button>
-        <Button onClick={() => open('import')}>{t.import}</Button>
-        <Button onClick={() => open('restore')}>{t.restore}</Button>
-        <Button onClick={() => open('copy')}>{t.copy}</Button>
-        <Button primary={state.state === 'done' && rules === null} disabled={state.state !== 'done'} onClick={() => setSheet({ kind: 'rules', rules })}>{t.rules}</Button>
-        <Button primary={rules !== null} keys="Ctrl+Enter" disabled={!ready} onClick={() => void start()}>{t.now}</Button>
+        <Button does="export-ledger" onClick={() => open('export')}>{t.export}</Button>
+        <Button does="import-ledger" onClick={() => open('import')}>{t.import}</Button>
+        <Button does="restore-backup" onClick={() => open('restore')}>{t.restore}</Button>
+        <Button does="copy-ledger" onClick={() => open('copy')}>{t.copy}</Button>
+        <Button does="set-backup-rules" primary={state.state === 'done' && rules === null} disabled={state.state !== 'done'} onClick={() => setSheet({ kind: 'rules', rules })}>{t.rules}</Button>
+        <Button does="backup-now" primary={rules !== null} keys="Ctrl+Enter" disabled={!ready} onClick={() => void start()}>{t.now}</Button>
       </>
     }>
       <div className="storage">
         <div className="storage-head">
-          {storage.state === 'done' && <FactLines facts={placeFacts(storage.value)} action={<Button onClick={() => open('place', { ledger: storage.value.setting ?? '' })}>{t.nextStart}</Button>} />}
+          {storage.state === 'done' && <FactLines facts={placeFacts(storage.value)} action={<Button does="set-storage" onClick={() => open('place', { ledger: storage.value.setting ?? '' })}>{t.nextStart}</Button>} />}
           {state.state === 'done' && <FactLines facts={backupFacts(state.value, new Date().toISOString(), zone)} />}
         </div>
         {storage.state === 'failed' && <CallFailed error={storage.error} />}
@@ -62,7 +65,8 @@ export function StoragePage(_: { readonly route: Route }): ReactNode {
         {made.state === 'failed' && <CallFailed error={made.error} />}
         {made.state === 'done' && <p role="status" className="storage-done">{t.made(made.value.name, made.value.entries, made.value.tickets, made.value.seconds)}</p>}
         {made.state === 'idle' && cancelled && <p role="status" className="quiet">{t.cancelled}</p>}
-        {rules !== null && <Listed key={`${rules.folder} ${listed}`} onChoose={({ name }) => setSheet({ kind: 'backup', name })} onRetire={(names) => setSheet({ kind: 'retire', names })} />}
+        {rules !== null && !leave.may && <p className="quiet">{t.listOnly(leave.why)}</p>}
+        {rules !== null && leave.may && <Listed key={`${rules.folder} ${listed}`} onChoose={({ name }) => setSheet({ kind: 'backup', name })} onRetire={(names) => setSheet({ kind: 'retire', names })} />}
       </div>
       {sheet?.kind === 'job' && <JobPanel name={sheet.name} given={sheet.given} onClose={close} />}
       {sheet?.kind === 'rules' && <RulesPanel rules={sheet.rules} onClose={close} onSet={close} />}
@@ -81,7 +85,7 @@ function Listed({ onChoose, onRetire }: { readonly onChoose: (backup: ListedBack
   const retired = list.value.backups.filter(({ fate }) => fate === 'retired').map(({ name }) => name)
   return (
     <>
-      <div className="storage-list-head"><h2>{t.list}</h2>{retired.length > 0 && <Button onClick={() => onRetire(retired)}>{t.retireMany(retired.length)}</Button>}</div>
+      <div className="storage-list-head"><h2>{t.list}</h2>{retired.length > 0 && <Button does="retire-backups" onClick={() => onRetire(retired)}>{t.retireMany(retired.length)}</Button>}</div>
       <BackupTable backups={list.value.backups} onChoose={onChoose} />
     </>
   )

@@ -3,7 +3,7 @@ import { localTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 
 /** A line of the page's head: what, and how it stands. */
-export interface StorageFact { readonly name: string; readonly value: string; readonly wrong?: true }
+export interface StorageFact { readonly name: string; readonly value: string; readonly wrong?: true; readonly large?: true }
 
 /** Where the ledger is, and what opens at the next start. */
 export function placeFacts({ kind, place, version, chosenBy, setting, reachable, trouble }: OutputOf<'storage'>): readonly StorageFact[] {
@@ -21,9 +21,9 @@ export function backupFacts({ rules, running, last, due, failed }: OutputOf<'bac
   if (rules === null) return [{ name: t.backups, value: t.noRules, wrong: true }]
   const { everyHours, keep } = rules
   return [
+    { name: t.last, value: last === null ? t.noneYet : t.lastIs(minuteOf(last.at, zone), last.entries), large: true, ...(last === null ? { wrong: true } : {}) },
     { name: t.folder, value: rules.folder },
     { name: t.rule, value: words.storage.rule(everyHours, keep.last, keep.days, keep.weeks, keep.months) },
-    { name: t.last, value: last === null ? t.noneYet : t.lastIs(localTime(last.at, zone), last.entries), ...(last === null ? { wrong: true } : {}) },
     { name: t.due, value: running ? t.running : due === null ? t.onDemand : due <= now ? t.overdue(minuteOf(due, zone)) : minuteOf(due, zone) },
     ...(failed === null ? [] : [{ name: t.failed, value: t.failedAt(minuteOf(failed.at, zone), failed.message), wrong: true } as const]),
   ]

@@ -3,7 +3,7 @@ export const storage = {
   kinds: { file: 'one file', server: 'on a server' },
   facts: {
     ledger: 'The ledger', keptIn: (kind: string, version: string): string => `${version}, ${kind}`, place: 'Place', next: 'At the next start', unreachable: 'Out of reach',
-    sameNext: 'the same', fileNext: 'the file in the data folder', namedByStart: 'whatever the start names',
+    sameNext: 'the same', fileNext: 'the file in the data folder', namedByStart: 'the ledger that is named when the program is started',
     backups: 'Backups', folder: 'Folder', rule: 'Rule', last: 'Last verified', due: 'Next due', failed: 'Last attempt',
     noneYet: 'none yet', onDemand: 'when you ask for one', running: 'one is being made now', overdue: (at: string): string => `since ${at}; it is made within a minute`, noRules: 'No folder for backups is set: a disk that fails takes the ledger with it.',
     lastIs: (at: string, entries: number): string => `${at}, up to entry ${entries}`, failedAt: (at: string, message: string): string => `${at}: ${message}`,
@@ -14,7 +14,7 @@ export const storage = {
   progress: (what: string, done: number, of: number): string => (of > 0 ? `${what}: ${done} of ${of}` : `${what} …`),
   made: (name: string, entries: number, tickets: number, seconds: number): string => `${name} is made and verified: ${entries} entries, ${tickets} tickets, in ${seconds} s.`,
   rules: 'Rules …', restore: 'Restore …', export: 'Export …', import: 'Import …', copy: 'Copy …', nextStart: 'Name another …',
-  list: 'Backups', empty: 'There is no backup in this folder yet.',
+  list: 'Backups', listOnly: (why: string): string => `What stands in the folder is listed for an administrator. ${why}`, empty: 'There is no backup in this folder yet.',
   columns: { at: 'Made', entries: 'Entries', head: 'Head', size: 'Size', standing: 'Standing', verified: 'Verified', fate: 'By the rule', name: 'File' },
   sizeUnit: 'kB',
   because: { newest: 'newest', last: 'among the newest', day: 'of its day', week: 'of its week', month: 'of its month', 'not verified': 'not verified', 'of another ledger': 'of another ledger' },

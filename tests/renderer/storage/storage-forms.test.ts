@@ -31,7 +31,7 @@ describe('what the page says of the ledger', () => {
     expect(values({})).toEqual(['SQLite 3.53.4, one file', '/home/m/ledger.db', 'the same'])
     expect(values({ setting: 'db.example:5432/ledger' })[2]).toBe('db.example:5432/ledger')
     expect(values({ chosenBy: 'settings', kind: 'server', version: 'PostgreSQL 15.18', place: 'db.example:5432/ledger', setting: null })).toEqual(['PostgreSQL 15.18, on a server', 'db.example:5432/ledger', 'the file in the data folder'])
-    expect(values({ chosenBy: 'start' })[2]).toBe('whatever the start names')
+    expect(values({ chosenBy: 'start' })[2]).toBe('the ledger that is named when the program is started')
     expect(placeFacts({ ...storage, reachable: false, trouble: 'The server is gone.' }).at(-1)).toEqual({ name: 'Out of reach', value: 'The server is gone.', wrong: true })
   })
 })
@@ -40,11 +40,11 @@ describe('what the page says of backups', () => {
   const state: OutputOf<'backup-state'> = { rules: RULES, running: false, last: { name: 'a.db', at: '2026-07-14T06:00:00Z', entries: 40, head: '0'.repeat(64) }, due: '2026-07-14T12:00:00.000Z', failed: null }
   const values = (parts: Partial<OutputOf<'backup-state'>>, now = '2026-07-14T08:00:00Z'): readonly string[] => backupFacts({ ...state, ...parts }, now, 'Europe/Lisbon').map(({ value }) => value)
 
-  it('is the folder, the rule, the last verified one and the next, by the terminal\'s clock', () => {
-    expect(values({})).toEqual(['/srv/backups', 'every 6 hours, kept: the newest 3, 14 days, 12 months', '2026-07-14 07:00, up to entry 40', '2026-07-14 13:00'])
+  it('is the last verified one, the folder, the rule and the next, by the terminal\'s clock', () => {
+    expect(values({})).toEqual(['2026-07-14 07:00, up to entry 40', '/srv/backups', 'every 6 hours, kept: the newest 3, 14 days, 12 months', '2026-07-14 13:00'])
     expect(values({}, '2026-07-14T13:00:00Z')[3]).toBe('since 2026-07-14 13:00; it is made within a minute')
     expect(values({ running: true })[3]).toBe('one is being made now')
-    expect(values({ due: null, rules: { ...RULES, everyHours: 0 } })).toEqual(['/srv/backups', 'on demand, kept: the newest 3, 14 days, 12 months', '2026-07-14 07:00, up to entry 40', 'when you ask for one'])
+    expect(values({ due: null, rules: { ...RULES, everyHours: 0 } })).toEqual(['2026-07-14 07:00, up to entry 40', '/srv/backups', 'on demand, kept: the newest 3, 14 days, 12 months', 'when you ask for one'])
   })
 
   it('is that none is set up, or that the last failed, each marked as wrong', () => {
