@@ -70,6 +70,30 @@ describe('and says whose it is', () => {
   })
 })
 
+describe('the movement turns out wrong', () => {
+  it('and is voided with a reason: struck through in the list, off the yard, and no longer anybody’s', async () => {
+    await goTo(app.page, 'Stock')
+    await app.page.getByRole('region', { name: 'Movements' }).getByRole('row').filter({ hasText: 'MOV-7' }).click()
+    await app.page.getByRole('button', { name: 'Void' }).click()
+    const dialog = app.page.getByRole('dialog')
+    expect(await dialog.getByRole('button', { name: /^Void the movement/ }).isDisabled()).toBe(true)
+    await dialog.getByRole('textbox', { name: 'Reason' }).fill('The gauges of TK-302 are those of another day')
+    const by = dialog.getByRole('textbox', { name: 'Voided by' })
+    if ((await by.inputValue()) === '') await by.fill('Petra Lomas')
+    expect(await app.seriousAxeFindings()).toEqual([])
+    await app.page.keyboard.press('Control+Enter')
+    await app.page.getByText(/^Void since .* The gauges of TK-302 are those of another day$/).waitFor()
+    expect(await app.page.getByRole('button', { name: 'Void' }).count()).toBe(0)
+    await expect.poll(() => app.page.getByRole('navigation', { name: 'Tanks' }).getByText('7930 mm').count(), { timeout: 10_000 }).toBe(0)
+    await app.page.keyboard.press('Escape')
+    const row = app.page.getByRole('region', { name: 'Movements' }).getByRole('row').filter({ hasText: 'MOV-7' })
+    await row.getByText('void: The gauges of TK-302 are those of another day').waitFor()
+    expect(await row.evaluate((element) => element.classList.contains('struck'))).toBe(true)
+    await app.page.getByRole('button', { name: 'Owners' }).click()
+    expect(await app.page.getByRole('region', { name: 'Not shared out yet' }).getByText('MOV-7').count()).toBe(0)
+  })
+})
+
 describe('the inspector enters an instrument', () => {
   it('which is due until it is verified', async () => {
     await goTo(app.page, 'Yard')
