@@ -12,5 +12,5 @@ export { aboutOf } from './trail-subject.ts'
 export type { TrailFilter, TrailPage } from './trail.ts'
 export {
   HeadMoved, type Allocation, type Difference, type GaugeEntry, type Head, type LedgerCheck, type LedgerStore, type Measurement, type Movement,
-  type RegisterFilter, type RegisterLine, type StoredDocument, type StoredDraft, type StoredProposal,
+  type RegisterFilter, type RegisterLine, type Secrets, type StoredDocument, type StoredDraft, type StoredProposal,
 } from './store.ts'

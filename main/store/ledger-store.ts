@@ -17,7 +17,7 @@ import { runAtHand } from './fixed-query.ts'
 import { documentName, postBatch, refuseWrongBodies } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
-import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putKey, putProposal, putVerifier, takeProposal, verifierOf } from './side-tables.ts'
+import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putProposal, takeProposal, verifierOf } from './side-tables.ts'
 import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements, voidsOf } from './stock.ts'
 import { standingAlarms, trailPage } from './trail.ts'
 import { verifyChain } from './verify-chain.ts'
@@ -45,9 +45,9 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
   return {
     where: whereOf(opened),
     head: () => headOf(db),
-    append: async (postings, { expectedHead, documents = [] } = {}) => {
+    append: async (postings, { expectedHead, documents = [], secrets = {} } = {}) => {
       refuseWrongBodies(postings)
-      const batch = { postings, expectedHead, documents }
+      const batch = { postings, expectedHead, documents, secrets }
       if (opened.flavour === 'postgres') return postOnServer(opened, batch)
       return db.transaction().execute((held) => {
         runAtHand(held, opened.statements)
@@ -85,9 +85,7 @@ export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServer
     saveDraft: (draft) => putDraft(db, draft),
     discardDraft: (id) => dropDraft(db, id),
     protectedKey: (identity) => keyOf(db, identity),
-    saveProtectedKey: (identity, key) => putKey(db, identity, key),
     passphraseVerifier: (person) => verifierOf(db, person),
-    savePassphraseVerifier: (person, verifier) => putVerifier(db, person, verifier),
     proposals: () => allProposals(db),
     saveProposal: (proposal) => putProposal(db, proposal),
     takeProposal: (id) => takeProposal(db, id),

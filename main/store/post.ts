@@ -8,10 +8,11 @@ import { quickLinkHash } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
 import { projectEntry } from './projections.ts'
 import type { Schema } from './schema.ts'
-import { HeadMoved, type Head, type StoredDocument } from './store.ts'
+import { putKey, putVerifier } from './side-tables.ts'
+import { HeadMoved, type Head, type Secrets, type StoredDocument } from './store.ts'
 
 /** What is posted in one transaction. */
-export interface Batch { readonly postings: readonly Posting[]; readonly expectedHead: string | undefined; readonly documents: readonly StoredDocument[] }
+export interface Batch { readonly postings: readonly Posting[]; readonly expectedHead: string | undefined; readonly documents: readonly StoredDocument[]; readonly secrets: Secrets }
 
 /** Throws on a body that has anything more or less than the schema of its kind says. */
 export function refuseWrongBodies(postings: readonly Posting[]): void {
@@ -22,7 +23,7 @@ export function refuseWrongBodies(postings: readonly Posting[]): void {
 }
 
 /** Places a batch at the end of the chain; to be called in a transaction that holds the write lock. */
-export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, documents }: Batch): Promise<readonly Entry[]> {
+export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, documents, secrets }: Batch): Promise<readonly Entry[]> {
   let head = await headOf(db)
   if (expectedHead !== undefined && expectedHead !== head.hash) throw new HeadMoved()
   const waiting = new Map(documents.map((document) => [document.sha256, document]))
@@ -39,6 +40,8 @@ export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, do
   }
   const [stray] = waiting.values()
   if (stray !== undefined) throw new Error(`No posting names the document ${stray.name} (${stray.sha256})`)
+  if (secrets.passphrase !== undefined) await putVerifier(db, secrets.passphrase.person, secrets.passphrase.verifier)
+  if (secrets.key !== undefined) await putKey(db, secrets.key.identity, secrets.key.key)
   return entries
 }
 

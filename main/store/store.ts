@@ -83,16 +83,24 @@ export class HeadMoved extends Error {
 /** An entry that holds a gauge of a tank. */
 export type GaugeEntry = EntryOf<'inventory-measured'> | EntryOf<'ticket-posted'> | EntryOf<'stock-moved'>
 
+/** What is kept beside an entry and no evidence itself: it is there with its entry, or neither is. */
+export interface Secrets {
+  /** What the passphrase of a person is checked against. */
+  readonly passphrase?: { readonly person: string; readonly verifier: string } | undefined
+  /** Private key of an identity, encrypted under its passphrase. */
+  readonly key?: { readonly identity: string; readonly key: string } | undefined
+}
+
 /** The one door to what is stored. Entries are never updated or deleted. */
 export interface LedgerStore {
   /** Where the ledger is kept, and by what; the place without user and password. */
   readonly where: { readonly kind: 'file' | 'server'; readonly place: string; readonly version: string }
   head(): Promise<Head>
   /**
-   * Places postings at the end of the chain with their documents, in one transaction: all or nothing.
+   * Places postings at the end of the chain with their documents and secrets, in one transaction: all or nothing.
    * @throws HeadMoved when `expectedHead` is given and is no longer the head's hash
    */
-  append(postings: readonly Posting[], options?: { readonly expectedHead?: string; readonly documents?: readonly StoredDocument[] }): Promise<readonly Entry[]>
+  append(postings: readonly Posting[], options?: { readonly expectedHead?: string; readonly documents?: readonly StoredDocument[]; readonly secrets?: Secrets }): Promise<readonly Entry[]>
   entry(seq: number): Promise<Entry | undefined>
   /** Entries in order of sequence, in batches; `from` and `to` included. */
   entries(from?: number, to?: number): AsyncIterable<Entry>
@@ -147,10 +155,8 @@ export interface LedgerStore {
   discardDraft(id: string): Promise<boolean>
   /** Private key of an identity, encrypted under its passphrase. */
   protectedKey(identity: string): Promise<string | undefined>
-  saveProtectedKey(identity: string, key: string): Promise<void>
   /** What the passphrase of a person is checked against. */
   passphraseVerifier(person: string): Promise<string | undefined>
-  savePassphraseVerifier(person: string, verifier: string): Promise<void>
   /** What waits for approval, oldest first. */
   proposals(): Promise<readonly StoredProposal[]>
   saveProposal(proposal: StoredProposal): Promise<void>

@@ -5,6 +5,7 @@ import { callOperation } from '../../main/operations/call-operation.ts'
 import type { Progress } from '../../main/operations/contracts/index.ts'
 import { openStore, type LedgerStore } from '../../main/store/index.ts'
 import { aFinishedLedger, checkFile, tamper } from '../support/evidence.ts'
+import { alarmPosting } from '../support/postings.ts'
 import { aFolder, check, postTicket } from '../support/ledgers.ts'
 import { aDatabase, ask } from '../support/postgres.ts'
 import { aWorld, type World } from '../support/world.ts'
@@ -30,7 +31,7 @@ describe('a ledger moved', () => {
   it('from a file to a server and back is the same to the last byte of evidence, and goes on there', async () => {
     const address = await aDatabase()
     const here = world.context.store!
-    await here.savePassphraseVerifier('m-duarte', 'scrypt')
+    await here.append([alarmPosting()], { secrets: { passphrase: { person: 'm-duarte', verifier: 'scrypt' } } })
     await here.saveProposal({ id: 'p-1', operation: 'set-tank', input: { a: 1 }, preparedBy: 'm-duarte', preparedAt: '2026-03-14T06:00:00Z', note: '' })
     const before = await here.head()
     expect(await world.ask('copy-ledger', { to: address })).toMatchObject({ kind: 'server', head: before.hash, entries: before.seq, documents: 7, tickets: 7 })

@@ -31,9 +31,8 @@ export async function aFinishedLedger(tickets = 6): Promise<{ readonly path: str
   await store.append([voidPosting('CPT-000001')])
   await postTicket(store, { replaces: 'CPT-000001' })
   await store.append([adjustmentPosting('-1.500'), inventoryPosting('139.000', '2026-03-17T06:00:00Z', versionFrom(tank), versionFrom(product))])
-  await store.append([allocationPosting(), lineFillPosting(versionFrom(product)), periodPosting(), alarmPosting()])
+  await store.append([allocationPosting(), lineFillPosting(versionFrom(product)), periodPosting(), alarmPosting()], { secrets: { key: { identity: 'm-duarte', key: 'AAAA' } } })
   await store.saveDraft({ id: 'd-1', kind: 'transfer', title: 'Receipt', body: { level: '41 ft' }, savedAt: '2026-03-14T06:00:00Z' })
-  await store.saveProtectedKey('m-duarte', 'AAAA')
   await store.close()
   return { path, copy: (name) => { const to = join(folder.path, name); copyFileSync(path, to); return to }, remove: folder.remove }
 }

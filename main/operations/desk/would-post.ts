@@ -23,7 +23,7 @@ export async function wouldPost(name: OperationName, input: unknown, context: Le
   const nothing = (): Promise<void> => Promise.resolve()
   const store = {
     ...context.store, append: (postings: readonly Posting[]) => Promise.reject(new WouldPost(postings)),
-    saveDraft: nothing, discardDraft: () => Promise.resolve(true), saveProtectedKey: nothing, savePassphraseVerifier: nothing, saveProposal: nothing,
+    saveDraft: nothing, discardDraft: () => Promise.resolve(true), saveProposal: nothing,
   }
   if (context.perform === undefined) throw new Error('A trial runs within an operation.')
   try {

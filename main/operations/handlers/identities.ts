@@ -30,14 +30,13 @@ function unused({ identities }: OnRecord, id: string): Outcome<string> {
   return refused({ code: 'already-on-record', path: 'id', value: id, limit: 'choose another id for a new key', clause: 'HOUSE keys' })
 }
 
-/** The entry first: two that make the same identity at once must not overwrite each other's key. */
+/** Entry and key at once: two that make the same identity at the same moment must not overwrite each other's key. */
 async function keep(
   { store, now }: LedgerContext, { signal }: Call, by: string, { identity, protectedKey }: signing.ProtectedIdentity,
 ): Promise<Posted & { readonly identity: Identity }> {
   const posted = await atHead(store, signal, async (head) => {
     orRefuse(unused(await readRecord(store), identity.id))
-    return post(store, { kind: 'identity-set', at: now(), by, body: { identity } }, { expectedHead: head.hash })
+    return post(store, { kind: 'identity-set', at: now(), by, body: { identity } }, { expectedHead: head.hash, secrets: { key: { identity: identity.id, key: protectedKey } } })
   })
-  await store.saveProtectedKey(identity.id, protectedKey)
   return { ...posted, identity }
 }

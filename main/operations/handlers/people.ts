@@ -14,13 +14,13 @@ import { identityOn, partyOn, readRecord } from '../on-record.ts'
 import { post } from '../post.ts'
 import { enteredBy } from '../who.ts'
 
-export const setPerson: Handler<'set-person'> = async ({ person, effectiveFrom: given, passphrase, by }, context, { signal }) => {
+export const setPerson: Handler<'set-person'> = async ({ person, passphrase, ...given }, context, { signal }) => {
   const { store, desk, now } = context
   orRefuse(passphrase === undefined ? accepted('') : checkPassphrase(passphrase, 'passphrase'))
   const verifier = passphrase === undefined ? undefined : await verifierOf(passphrase, desk.cost)
   return atHead(store, signal, async (head) => {
     const [record, people] = await Promise.all([readRecord(store), readPeople(store, now())])
-    const effectiveFrom = given ?? now()
+    const effectiveFrom = given.effectiveFrom ?? now()
     orRefuse(allOf<{ party: unknown; identity: unknown; from: unknown; fresh: unknown }>({
       party: partyOn(record, person.party, 'person.party'),
       identity: optional(person.identity, (id) => identityOn(record, id, 'person.identity')),
@@ -29,8 +29,8 @@ export const setPerson: Handler<'set-person'> = async ({ person, effectiveFrom: 
     }))
     const set = { seq: head.seq + 1, kind: 'person-set', at: now(), by: '', body: { person, effectiveFrom }, previous: '', hash: '' } as const
     orRefuse(keepsAnAdministrator([...people.entries, set], await withPassphrase(context, people, verifier === undefined ? undefined : person.id), now(), person))
-    if (verifier !== undefined) await store.savePassphraseVerifier(person.id, verifier)
-    return post(store, { kind: 'person-set', at: now(), by: enteredBy(context, by ?? (people.onRecord ? undefined : person.name)), body: { person, effectiveFrom } }, { expectedHead: head.hash })
+    const by = enteredBy(context, given.by ?? (people.onRecord ? undefined : person.name))
+    return post(store, { kind: 'person-set', at: now(), by, body: { person, effectiveFrom } }, { expectedHead: head.hash, secrets: verifier === undefined ? {} : { passphrase: { person: person.id, verifier } } })
   })
 }
 
@@ -58,8 +58,8 @@ export const setPassphrase: Handler<'set-passphrase'> = async ({ person: id, pas
   }
   orRefuse(checkPassphrase(passphrase, 'passphrase'))
   if (own) await checkSignIn(context, people, id, oldPassphrase ?? '', 'oldPassphrase')
-  await store.savePassphraseVerifier(id, await verifierOf(passphrase, desk.cost))
-  await logEvent(context, people, { event: 'passphrase-set', person: caller?.person.id ?? id, detail: own ? 'one’s own' : `that of ${id}` })
+  const verifier = await verifierOf(passphrase, desk.cost)
+  await logEvent(context, people, { event: 'passphrase-set', person: caller?.person.id ?? id, detail: own ? 'one’s own' : `that of ${id}` }, { passphrase: { person: id, verifier } })
   return {}
 }
 

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { openStore, type LedgerStore } from '../../../main/store/index.ts'
+import { HeadMoved, openStore, type LedgerStore } from '../../../main/store/index.ts'
 import { aFolder, check, setUp } from '../../support/ledgers.ts'
 import { aPlace, FLAVOURS } from '../../support/places.ts'
+import { alarmPosting } from '../../support/postings.ts'
 
 const folder = aFolder()
 afterAll(folder.remove)
@@ -32,9 +33,7 @@ describe.each(FLAVOURS)('on %s', (flavour) => {
   describe('protected keys', () => {
     it('are kept by identity, and written over when the passphrase changes', async () => {
       expect(await store.protectedKey('m-duarte')).toBeUndefined()
-      await store.saveProtectedKey('m-duarte', 'one')
-      await store.saveProtectedKey('a-reis', 'two')
-      await store.saveProtectedKey('m-duarte', 'three')
+      for (const [identity, key] of [['m-duarte', 'one'], ['a-reis', 'two'], ['m-duarte', 'three']] as const) await store.append([alarmPosting()], { secrets: { key: { identity, key } } })
       expect([await store.protectedKey('m-duarte'), await store.protectedKey('a-reis')]).toEqual(['three', 'two'])
     })
   })
@@ -42,9 +41,15 @@ describe.each(FLAVOURS)('on %s', (flavour) => {
   describe('verifiers of passphrases', () => {
     it('are kept by person, and written over when the passphrase changes', async () => {
       expect(await store.passphraseVerifier('m-teague')).toBeUndefined()
-      await store.savePassphraseVerifier('m-teague', 'one')
-      await store.savePassphraseVerifier('m-teague', 'two')
+      for (const verifier of ['one', 'two']) await store.append([alarmPosting()], { secrets: { passphrase: { person: 'm-teague', verifier } } })
       expect(await store.passphraseVerifier('m-teague')).toBe('two')
+    })
+
+    it('are there with their entry, or neither is', async () => {
+      const { hash } = await store.head()
+      await store.append([alarmPosting()])
+      await expect(store.append([alarmPosting()], { expectedHead: hash, secrets: { passphrase: { person: 'a-reis', verifier: 'one' } } })).rejects.toThrow(HeadMoved)
+      expect(await store.passphraseVerifier('a-reis')).toBeUndefined()
     })
   })
 
