@@ -21,7 +21,7 @@ export async function admit(name: OperationName, context: Context): Promise<Cont
   const terms: Terms = OPERATIONS[name]
   if (store === null || (terms.ledger === 'none' && forEverybody(terms))) return context
   const people = await readPeople(store, now())
-  if (!people.onRecord) return { ...context, store: stamping(store, { station: desk.station }) }
+  if (!people.onRecord) return { ...context, store: asLongAsNobody(store, stamping(store, { station: desk.station }), name) }
   const at: AtDesk = { store, desk, now }
   await logCounted(at, people)
   await lockWhenIdle(at, people)
@@ -47,6 +47,24 @@ export function admitted(context: Context, store: LedgerStore, caller: Caller | 
 
 function stamping(store: LedgerStore, origin: { readonly station: string; readonly person?: string; readonly preparedBy?: string }): LedgerStore {
   return { ...store, append: (postings, options) => store.append(postings.map((posting) => ({ ...posting, origin: posting.origin ?? origin })), options) }
+}
+
+/** What was begun with nobody on record ends when somebody is, whoever entered him elsewhere meanwhile. */
+function asLongAsNobody(store: LedgerStore, stamped: LedgerStore, name: OperationName): LedgerStore {
+  let own = 0
+  return {
+    ...stamped,
+    append: async (postings, options) => {
+      if ((await store.entriesOfKind('person-set')).length > own) throw new Refused([sessionNeeded(name)])
+      const entries = await stamped.append(postings, options)
+      own += entries.filter(({ kind }) => kind === 'person-set').length
+      return entries
+    },
+  }
+}
+
+function sessionNeeded(name: OperationName): Finding {
+  return { code: 'session-needed', path: 'desk', value: name, limit: 'sign in first, on the command line with --as PERSON', clause: 'HOUSE people' }
 }
 
 function forEverybody({ roles }: Terms): boolean {
@@ -76,7 +94,7 @@ export function active(desk: Desk, at: string): void {
 function refusedTo(name: OperationName, { roles, approval }: Terms, caller: Caller | undefined, { rules, person }: People, { session }: Desk): Finding | undefined {
   const clause = 'HOUSE people'
   if (session?.locked === true) return { code: 'session-locked', path: 'desk', value: person(session.person)?.name ?? session.person, limit: 'give the passphrase to go on', clause }
-  if (caller === undefined) return { code: 'session-needed', path: 'desk', value: name, limit: 'sign in first, on the command line with --as PERSON', clause }
+  if (caller === undefined) return sessionNeeded(name)
   if (!mayDo(caller.person, roles)) return notPermitted(name, caller.person, whoMay(roles))
   if (approval === true && rules.approval === 'two-people') return { code: 'approval-needed', path: 'operation', value: name, limit: 'prepare it with propose; somebody else approves it', clause }
   return undefined

@@ -47,6 +47,31 @@ describe('a ledger without people', () => {
   })
 })
 
+describe('at the same moment', () => {
+  const enter = (role: keyof typeof PEOPLE, passphrase: string, given: object = {}) => world.call('set-person', { person: { ...PEOPLE[role], party: 'CPT', roles: ['administrator'], active: true }, passphrase, ...given })
+
+  it('of two who enter themselves as the first one, one comes first and the other needs a session', async () => {
+    const answers = await Promise.all([enter('administrator', DESK_PASSPHRASE, { by: 'M. Duarte' }), enter('analyst', WRONG, { by: 'M. Duarte' })])
+    expect(answers.flatMap(refusedFor)).toEqual(['session-needed'])
+    expect(await world.context.store?.entriesOfKind('person-set')).toHaveLength(1)
+  })
+
+  it('what was begun with nobody on record ends when somebody is', async () => {
+    const [first, identity] = await Promise.all([enter('administrator', DESK_PASSPHRASE), world.call('create-identity', { id: 'x', name: 'X', party: 'CPT', passphrase: WRONG, by: 'nobody known' })])
+    expect([refusedFor(first), refusedFor(identity)]).toEqual([[], ['session-needed']])
+    expect(await world.context.store?.protectedKey('x')).toBeUndefined()
+  })
+
+  it('two who enter the same person have one entry, and the passphrase that belongs to it', async () => {
+    await putOnRecord(world, [])
+    await signIn(world, 'administrator')
+    const answers = await Promise.all([enter('analyst', DESK_PASSPHRASE), enter('analyst', WRONG)])
+    expect(answers.flatMap(refusedFor)).toEqual(['already-on-record'])
+    const right = 'result' in (answers[0] ?? {}) ? DESK_PASSPHRASE : WRONG
+    expect(refusedFor(await world.call('open-session', { person: PEOPLE.analyst.id, passphrase: right }))).toEqual([])
+  })
+})
+
 describe('a session', () => {
   beforeEach(() => putOnRecord(world))
 
