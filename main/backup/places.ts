@@ -50,11 +50,16 @@ const WHY: Readonly<Record<string, string>> = {
 
 /** Refuses a path that is not whole, or that lies in the folder of a ledger. */
 export function refuseWrongPlace(path: string, field: string, own: readonly string[]): void {
+  refusePartialPath(path, field)
+  const ledger = ledgerFolderOf(path, own)
+  if (ledger !== undefined) refuse({ code: 'path-not-allowed', path: field, value: path, limit: `it lies in ${ledger}, the folder of a ledger; choose a place outside it, best on another disk`, clause: CLAUSE })
+}
+
+/** Refuses a path that is not whole: nobody knows from where it would be followed. */
+export function refusePartialPath(path: string, field: string): void {
   if (!isAbsolute(path) || path.includes('\0') || path.split(/[/\\]/).includes('..')) {
     refuse({ code: 'path-not-allowed', path: field, value: path, limit: 'write the whole path, from the top of the disk and without “..”', clause: CLAUSE })
   }
-  const ledger = ledgerFolderOf(path, own)
-  if (ledger !== undefined) refuse({ code: 'path-not-allowed', path: field, value: path, limit: `it lies in ${ledger}, the folder of a ledger; choose a place outside it, best on another disk`, clause: CLAUSE })
 }
 
 /** The folder of a ledger in which a path lies, links followed. A folder that a ledger shares with other things is its own only for what lies directly in it. */

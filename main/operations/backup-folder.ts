@@ -1,5 +1,5 @@
 import { basename, dirname, join } from 'node:path'
-import { firstHash, listBackups, readBackupName, refuseUnusableFolder } from '../backup/index.ts'
+import { firstHash, listBackups, readBackupName, refusePartialPath, refuseUnusableFolder } from '../backup/index.ts'
 import { Refused } from '../../core/refusal/index.ts'
 import type { Context, LedgerContext, LedgerPlace } from './context.ts'
 import type { BackupRules, ListedBackup } from './contracts/index.ts'
@@ -34,5 +34,7 @@ export async function backupsIn(folder: string, context: LedgerContext): Promise
 
 /** The path of a backup that is named alone or by its whole path. */
 export function backupPath(context: Context, backup: string): string {
-  return basename(backup) === backup && readBackupName(backup) !== undefined && context.place !== null ? join(usableFolder(context, undefined), backup) : backup
+  if (basename(backup) === backup && readBackupName(backup) !== undefined && context.place !== null) return join(usableFolder(context, undefined), backup)
+  refusePartialPath(backup, 'backup')
+  return backup
 }

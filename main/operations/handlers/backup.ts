@@ -43,6 +43,8 @@ export const setBackupRules: Handler<'set-backup-rules'> = async (rules, context
 
 export const verifyBackup: Handler<'verify-backup'> = async ({ backup }, context, { progress, signal }) => {
   const path = backupPath(context, backup)
+  // it is opened in a copy beside it
+  refuseWrongPlace(path, 'backup', ownFolders(context))
   const [folder, name] = [dirname(path), basename(path)]
   const copy = tryFile(folder)
   try {

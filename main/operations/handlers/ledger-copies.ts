@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
 import { dirname } from 'node:path'
-import { beginFile, dropFile, folderFault, newLedgerAt, refuseTakenPlace, restoreBackup as restored, secondsSince } from '../../backup/index.ts'
+import { beginFile, dropFile, folderFault, newLedgerAt, refusePartialPath, refuseTakenPlace, restoreBackup as restored, secondsSince } from '../../backup/index.ts'
 import { Refused } from '../../../core/refusal/index.ts'
 import { exportLedger as exported } from '../../exchange/export-ledger.ts'
 import { importLedger as imported } from '../../exchange/import-ledger.ts'
@@ -30,6 +30,7 @@ export const exportLedger: Handler<'export-ledger'> = async ({ to }, context, { 
 
 export const importLedger: Handler<'import-ledger'> = async ({ from, to }, context, { progress, signal }) => {
   refuseTakenPlace(to, 'to', ownFolders(context))
+  refusePartialPath(from, 'from')
   if (statSync(from, { throwIfNoEntry: false })?.isFile() !== true) throw new Refused([{ code: 'missing-value', path: 'from', value: from, limit: `there is no file at “${from}”`, clause: 'HOUSE import' }])
   return newLedgerAt(to, progress, signal, (making) => {
     // the store makes its own file, and makes none over another

@@ -229,6 +229,23 @@ describe('verify-backup', () => {
   })
 })
 
+describe('a backup that is named by its path', () => {
+  it('is named by its whole path, and not opened in the folder of a ledger', async () => {
+    const { path, name } = await world.ask('backup-now', {})
+    const beside = join(world.folder, name)
+    copyFileSync(path, beside)
+    const to = join(folder.path, `elsewhere ${count}`, 'ledger.db')
+    for (const backup of ['../x.db', `${backups}/../x.db`, 'x.db', './x.db', '']) {
+      expect([backup, await codes('verify-backup', { backup })]).toEqual([backup, [backup === '' ? 'malformed-input' : 'path-not-allowed']])
+      expect([backup, await codes('restore-backup', { backup, to })]).toEqual([backup, [backup === '' ? 'malformed-input' : 'path-not-allowed']])
+    }
+    expect(await codes('verify-backup', { backup: beside })).toEqual(['path-not-allowed'])
+    expect(readdirSync(world.folder)).not.toContain('verified-backups.jsonl')
+    expect(await codes('import-ledger', { from: 'all.jsonl', to })).toEqual(['path-not-allowed'])
+    expect(await world.ask('verify-backup', { backup: path })).toMatchObject({ name, whole: true })
+  })
+})
+
 describe('a ledger on a server', () => {
   it('is backed up into one file as any other, which restores as a file', async () => {
     const server = await aWorld({ copyOf: ledger.path, on: 'postgres', now: () => '2026-03-15T08:00:00.000Z' })
