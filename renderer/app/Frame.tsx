@@ -37,11 +37,13 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
       <LedgerReach />
       <div className="side">
         <YardStrip now={now} chosen={route.query['tank'] ?? marked} />
-        <dl className="side-ledger">
-          <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
-          <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
-        </dl>
-        <DeskBand />
+        <aside aria-label={words.app.sideFoot}>
+          <dl className="side-ledger">
+            <div><dt>{words.app.nextTicket}</dt><dd>{now.nextNumber}</dd></div>
+            <div title={now.head.hash}><dt>{words.app.head}</dt><dd>{now.head.seq}·{now.head.hash.slice(0, 8)}</dd></div>
+          </dl>
+          <DeskBand />
+        </aside>
       </div>
       <main className="work" tabIndex={-1}>{children}</main>
       <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />

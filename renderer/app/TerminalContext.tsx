@@ -1,15 +1,10 @@
-import { createContext, use, useEffect, useState, type ReactNode } from 'react'
-import type { OutputOf } from '../../main/operations/contracts/index.ts'
+import { use, useEffect, useState, type ReactNode } from 'react'
 import { useQuery } from '../bridge/use-operation.ts'
 import { CallFailed } from '../parts/Findings.tsx'
 import { words } from '../words/en.ts'
+import { TerminalContext, type TerminalHold, type TerminalNow } from './terminal-hold.ts'
 
-export type TerminalNow = OutputOf<'terminal'>
-
-/** The terminal as it stands, and how to ask again after something was posted. */
-export interface TerminalHold { readonly now: TerminalNow; readonly again: () => void }
-
-export const TerminalContext = createContext<TerminalHold | null>(null)
+export { TerminalContext, type TerminalHold, type TerminalNow } from './terminal-hold.ts'
 
 /** Asks for the terminal once for the whole window; what stands below may rely on it, and stays when the ledger is out of reach for a while. */
 export function TerminalProvider({ children }: { readonly children: ReactNode }): ReactNode {

@@ -1,5 +1,6 @@
 import { useEffect, useState, type ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
+import { useTerminalTimes } from '../app/terminal-hold.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useDesk } from '../bridge/desk.ts'
@@ -56,13 +57,14 @@ interface WaitingTableProps { readonly proposals: readonly Proposal[]; readonly 
 export function WaitingTable({ proposals, busy, onApprove, onReject, onWithdraw }: WaitingTableProps): ReactNode {
   const t = words.desk.waiting
   const zone = useZone()
+  const timed = useTerminalTimes()
   const own = useDesk()?.now.session?.person.id
   return (
     <DenseTable<Proposal>
       label={t.title} rows={proposals} rowKey={({ id }) => id} empty={t.none}
       columns={[
         { key: 'what', head: t.what, wrap: true, cell: ({ posts, wrong, note }) => (
-          <>{posts.map((line) => <div key={line}>{line}</div>)}{wrong.map((why) => <div key={why} className="waiting-wrong">{t.wrong(why)}</div>)}{note && <div className="waiting-note">{note}</div>}</>
+          <>{posts.map((line) => <div key={line}>{timed(line)}</div>)}{wrong.map((why) => <div key={why} className="waiting-wrong">{t.wrong(timed(why))}</div>)}{note && <div className="waiting-note">{note}</div>}</>
         ) },
         { key: 'by', head: t.preparedBy, cell: ({ preparedBy }) => preparedBy.name },
         { key: 'at', head: t.at, cell: ({ preparedAt }) => localTime(preparedAt.replace(/\.\d+Z$/, 'Z'), zone) },

@@ -5,7 +5,7 @@ import { useZone } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
-import { localTime } from '../parts/local-time.ts'
+import { localTime, withLocalTimes } from '../parts/local-time.ts'
 import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { bodyParts } from './body-rows.ts'
@@ -25,7 +25,7 @@ export function EntryDetail({ seq, onClose }: { readonly seq: number; readonly o
       {state.state === 'running' && <Waiting />}
       {state.state === 'done' && (
         <div className="entry-body">
-          <p className="entry-says">{state.value.line.summary}</p>
+          <p className="entry-says">{withLocalTimes(state.value.line.summary, zone)}</p>
           <dl className="entry-facts">
             <Fact name={t.kind}>{kindInWords(state.value.line.kind)}</Fact>
             <Fact name={t.at}>{localTime(state.value.line.at.replace(/\.\d+Z$/, 'Z'), zone)} <span className="quiet">{state.value.line.at}</span></Fact>

@@ -18,19 +18,24 @@ export function GaugeAlarms(): ReactNode {
   const alarms = state.state === 'done' ? state.value.alarms : []
   return (
     <aside className="alarms" aria-label={t.title}>
-      <header><h2>{t.title}</h2><Button does="record-gauge-event" onClick={() => setEntering(NO_EVENT)}>{t.enter}</Button></header>
+      <header>
+        <h2>{t.title}</h2>
+        {state.state === 'done' && alarms.length === 0 && <span className="quiet">{t.none}</span>}
+        <Button does="record-gauge-event" onClick={() => setEntering(NO_EVENT)}>{t.enter}</Button>
+      </header>
       {state.state === 'failed' && <CallFailed error={state.error} />}
-      {state.state === 'done' && alarms.length === 0 && <p className="quiet">{t.none}</p>}
-      <ul>
-        {alarms.map((alarm) => (
-          <li key={alarm.seq}>
-            <span className="alarm-what">{t.standing(words.ledger.events[alarm.kind], alarm.gauge ?? t.noGauge, alarm.tank)}</span>
-            <span>{alarm.message}</span>
-            <span className="quiet">{t.since(localTime(alarm.at, zone))}</span>
-            <Button does="record-gauge-event" onClick={() => setEntering({ tank: alarm.tank, gauge: alarm.gauge ?? '', time: '', event: `${alarm.kind}-cleared`, message: '' })}>{t.clear}</Button>
-          </li>
-        ))}
-      </ul>
+      {alarms.length > 0 && (
+        <ul>
+          {alarms.map((alarm) => (
+            <li key={alarm.seq}>
+              <span className="alarm-what">{t.standing(words.ledger.events[alarm.kind], alarm.gauge ?? t.noGauge, alarm.tank)}</span>
+              <span>{alarm.message}</span>
+              <span className="quiet">{t.since(localTime(alarm.at, zone))}</span>
+              <Button does="record-gauge-event" onClick={() => setEntering({ tank: alarm.tank, gauge: alarm.gauge ?? '', time: '', event: `${alarm.kind}-cleared`, message: '' })}>{t.clear}</Button>
+            </li>
+          ))}
+        </ul>
+      )}
       {entering && <EventPanel begin={entering} onClose={() => setEntering(null)} onRecorded={() => { setEntering(null); again() }} />}
     </aside>
   )

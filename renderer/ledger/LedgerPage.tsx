@@ -19,7 +19,7 @@ import { TrailTable } from './TrailTable.tsx'
 import { useTrail } from './use-trail.ts'
 import './ledger.css'
 
-/** The register of entries as an audit trail, one entry or the alarms of gauges beside it, and the check of the whole ledger. */
+/** The register of entries as an audit trail, over it the alarms of gauges, beside it one entry, and the check of the whole ledger. */
 export function LedgerPage({ route }: { readonly route: Route }): ReactNode {
   const t = words.ledger
   const { now } = useTerminal()
@@ -42,7 +42,7 @@ export function LedgerPage({ route }: { readonly route: Route }): ReactNode {
   }
   useKey('/', t.filter.focus, () => document.getElementById(SEARCH_ID)?.focus(), { group: t.title })
   return (
-    <Page title={t.title} about={t.headIs(now.head.seq, now.head.hash)} actions={
+    <Page title={t.title} about={t.entriesInAll(now.head.seq)} actions={
       <>
         <Button onClick={() => setAboutOpen(true)}>{t.aboutOpen}</Button>
         <Button disabled={saving.state === 'running'} onClick={() => void saveAs('csv')}>{t.csv}</Button>
@@ -56,12 +56,13 @@ export function LedgerPage({ route }: { readonly route: Route }): ReactNode {
         {saving.state === 'failed' && <CallFailed error={saving.error} />}
         <div className={chosen > 0 ? 'ledger-beside ledger-chosen' : 'ledger-beside'}>
           <div className="ledger-entries">
+            {chosen === 0 && <GaugeAlarms />}
             <TrailFilters form={form} wrong={wrong} onChange={setForm} />
             {list.error && <CallFailed error={list.error} onAgain={next} />}
             {list.asking && list.lines.length === 0 ? <Waiting /> : <TrailTable lines={list.lines} zone={zone} chosen={chosen} searchedTo={list.before} onChoose={(seq) => goTo(addressOf('ledger', [String(seq)], subject === '' ? {} : { subject }))} />}
             {list.before !== null && <p className="ledger-more"><Button disabled={list.asking} onClick={next}>{t.more}</Button></p>}
           </div>
-          {chosen > 0 ? <EntryDetail key={chosen} seq={chosen} onClose={close} /> : <GaugeAlarms />}
+          {chosen > 0 && <EntryDetail key={chosen} seq={chosen} onClose={close} />}
         </div>
       </div>
       <About open={aboutOpen} onClose={() => setAboutOpen(false)} />

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import { DenseTable } from '../parts/DenseTable.tsx'
-import { localTime } from '../parts/local-time.ts'
+import { localTime, withLocalTimes } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 import { kindInWords, type TrailLine } from './trail-list.ts'
 
@@ -22,11 +22,15 @@ export function TrailTable({ lines, zone, chosen, searchedTo, onChoose }: TrailT
     ...(narrow ? [] : [{ key: 'station', head: t.columns.station, cell: (line: TrailLine) => line.station ?? '–' }]),
     { key: 'kind', head: t.columns.kind, cell: (line: TrailLine) => <span className={line.group === 'alarms' ? 'trail-alarm' : undefined}>{kindInWords(line.kind)}</span> },
     { key: 'about', head: t.columns.about, cell: (line: TrailLine) => line.about[0] ?? '' },
-    ...(narrow ? [] : [{ key: 'summary', head: t.columns.summary, cell: (line: TrailLine) => <span title={line.summary}>{line.summary}</span> }]),
+    ...(narrow ? [] : [{ key: 'summary', head: t.columns.summary, cell: (line: TrailLine) => <Summary text={withLocalTimes(line.summary, zone)} /> }]),
   ]
   return (
     <DenseTable<TrailLine>
       label={t.entries} rows={lines} rowKey={(line) => String(line.seq)} empty={searchedTo === null ? t.empty : t.emptyTo(searchedTo)} selected={String(chosen)} onChoose={(line) => onChoose(line.seq)} columns={columns}
     />
   )
+}
+
+function Summary({ text }: { readonly text: string }): ReactNode {
+  return <span title={text}>{text}</span>
 }

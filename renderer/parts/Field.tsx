@@ -1,5 +1,6 @@
 import { NativeSelect, PasswordInput, Textarea, TextInput } from '@mantine/core'
 import type { KeyboardEvent, ReactNode } from 'react'
+import { useTerminalTimes } from '../app/terminal-hold.ts'
 import './fields.css'
 
 interface Shared {
@@ -15,11 +16,12 @@ interface Shared {
 }
 
 function Framed({ id, label, labelHidden, error, children }: Pick<Shared, 'id' | 'label' | 'labelHidden' | 'error'> & { readonly children: ReactNode }): ReactNode {
+  const timed = useTerminalTimes()
   return (
     <div className="field">
       <label htmlFor={id} className={labelHidden ? 'read-aloud' : 'field-label'}>{label}</label>
       {children}
-      {error && <span id={`${id}-error`} className="field-error">{error}</span>}
+      {error && <span id={`${id}-error`} className="field-error">{timed(error)}</span>}
     </div>
   )
 }

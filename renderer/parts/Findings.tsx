@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { useTerminalTimes } from '../app/terminal-hold.ts'
 import { RefusedByMain, type FaultInMain } from '../bridge/bridge.ts'
 import { words } from '../words/en.ts'
 import './findings.css'
@@ -7,12 +8,13 @@ interface Spoken { readonly path: string; readonly message: string; readonly cla
 
 /** What was refused, a line each; with `onJump` each line leads to the field it belongs to. */
 export function Findings({ findings, onJump }: { readonly findings: readonly Spoken[]; readonly onJump?: (path: string) => void }): ReactNode {
+  const timed = useTerminalTimes()
   if (findings.length === 0) return null
   return (
     <ul className="findings">
       {findings.map((finding, i) => (
         <li key={`${finding.path}-${i}`}>
-          {onJump ? <button type="button" onClick={() => onJump(finding.path)}>{finding.message}</button> : finding.message}
+          {onJump ? <button type="button" onClick={() => onJump(finding.path)}>{timed(finding.message)}</button> : timed(finding.message)}
         </li>
       ))}
     </ul>

@@ -1,5 +1,6 @@
 import { useEffect, useRef, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
+import { useTerminalTimes } from '../app/terminal-hold.ts'
 import type { OperationName } from '../../main/operations/contracts/index.ts'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useLeave } from '../bridge/desk.ts'
@@ -47,13 +48,14 @@ export function SheetPanel(props: SheetPanelProps): ReactNode {
 /** What was prepared and waits for somebody else. */
 export function Prepared({ posts, onClose }: { readonly posts: readonly string[]; readonly onClose: () => void }): ReactNode {
   const t = words.desk
+  const timed = useTerminalTimes()
   const button = useRef<HTMLDivElement>(null)
   useEffect(() => button.current?.querySelector('button')?.focus(), [])
   return (
     <div className="sheet-panel">
       <p role="status">{t.prepared}</p>
       <p className="sheet-says">{t.posts}</p>
-      <ul className="prepared">{posts.map((line) => <li key={line}>{line}</li>)}</ul>
+      <ul className="prepared">{posts.map((line) => <li key={line}>{timed(line)}</li>)}</ul>
       <div className="sheet-actions" ref={button}><Button primary onClick={onClose}>{t.done}</Button></div>
     </div>
   )

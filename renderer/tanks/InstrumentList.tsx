@@ -15,13 +15,13 @@ type Standing = OutputOf<'list-instruments'>['instruments'][number]
 export function InstrumentList(): ReactNode {
   const t = words.stock.instruments
   const zone = useZone()
-  const { again: terminalAgain } = useTerminal()
-  const [state, again] = useQuery('list-instruments', {})
+  const { now, again: terminalAgain } = useTerminal()
+  const [state, again] = useQuery('list-instruments', {}, now.head.hash)
   const [sheet, setSheet] = useState<{ readonly of: Standing | null } | null>(null)
   const close = (): void => setSheet(null)
   return (
-    <section aria-label={t.title}>
-      <h2 className="yard-second yard-with-button">{t.title} <Button does="set-instrument" onClick={() => setSheet({ of: null })}>{t.add}</Button></h2>
+    <section>
+      <header className="yard-second yard-with-button"><h2>{t.title}</h2><Button does="set-instrument" onClick={() => setSheet({ of: null })}>{t.add}</Button></header>
       {state.state === 'failed' && <CallFailed error={state.error} onAgain={again} />}
       {state.state === 'done' && (
         <DenseTable<Standing> label={t.title} rows={state.value.instruments} rowKey={({ instrument }) => instrument.code} empty={t.none} onChoose={(of) => setSheet({ of })} columns={[

@@ -21,7 +21,7 @@ export const ledger = {
     person: 'Who', personHint: 'name', station: 'Station', stationHint: 'name', from: 'From day', to: 'To day', dayHint: 'YYYY-MM-DD', wrongDay: (label: string): string => `${label}: write a day as 2026-09-14`, clear: 'Clear',
   },
   entry: {
-    title: (seq: number): string => `Entry ${seq}`, close: 'Close', kind: 'What', at: 'When', by: 'Who', from: 'From', noOrigin: 'no station on record', prepared: 'Prepared by', about: 'About',
+    title: (seq: number): string => `Entry ${seq}`, close: 'Close', kind: 'What', at: 'When', by: 'Who', from: 'Station', noOrigin: 'no station on record', prepared: 'Prepared by', about: 'About',
     hash: 'Hash', previous: 'Hash before', body: 'What was entered', moreParts: (count: number): string => `Show ${count} more`,
   },
   alarms: {
@@ -44,7 +44,7 @@ export const ledger = {
   noticed: (count: number): string => (count === 1 ? '1 entry is worth a look' : `${count} entries are worth a look`),
   damaged: (count: number): string => (count === 1 ? 'The ledger is not as it was posted: 1 difference. Stop posting and go back to a backup.' : `The ledger is not as it was posted: ${count} differences. Stop posting and go back to a backup. The first:`),
   others: (count: number): string => (count === 1 ? '1 more' : `${count} more`),
-  headIs: (seq: number, head: string): string => `${seq} entries, head ${head}`, differences: 'Differences', where: 'Where', what: 'What',
+  entriesInAll: (seq: number): string => (seq === 1 ? '1 entry' : `${seq} entries`), differences: 'Differences', where: 'Where', what: 'What',
   progress: (what: string, done: number, of: number): string => `${what}: ${done} of ${of}`,
   checking: (what: string, done: number, of: number): string => (of > 0 ? `Checking ${CHECKED[what] ?? what}: ${done} of ${of}` : `Checking ${CHECKED[what] ?? what}`),
   starting: 'Starting …', cancelled: 'The check was cancelled; nothing is known yet.',
