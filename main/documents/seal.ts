@@ -53,7 +53,7 @@ function facts(file: SealFile, { terminal, signer, entry, software }: SealOnPage
     row('Signed by', `${signer.name}, ${signer.party}; certificate ${grouped(signature.certificate)}`),
     row('SHA-256 of the seal', { text: grouped(sha256Hex(canonicalJson(seal))), bold: true }),
     row('Head before it', `entry ${last.seq}, ${grouped(last.hash)}`),
-    row('Counts', `${counts.entries} entries since the seal before; ${counts.tickets} tickets; ${counts.inventories} inventories; ${counts.adjustments} adjustments; ${counts.stockMovements} stock movements; ${counts.voided} of them void; ${counts.lateCorrections} late corrections`),
+    row('Counts', `${counts.entries} entries since the seal before; ${counts.tickets} tickets; ${counts.inventories} inventories; ${counts.adjustments} adjustments; ${counts.stockMovements} stock movements; ${counts.voided} void in all; ${counts.lateCorrections} late corrections`),
     row('Software', `${software.name} ${software.version}`),
     row('Inside this file', `${SEAL_FILE}: the seal, its detached signature (CMS) over the seal's canonical JSON, and the certificate`),
   ]

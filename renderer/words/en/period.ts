@@ -25,7 +25,7 @@ export const period = {
   seal: {
     title: 'Seal', hash: 'SHA-256 of the seal', copy: 'Copy', copied: 'Copied', head: 'Head before it', headOf: (seq: number, hash: string): string => `entry ${seq}, ${hash}`, signer: 'Signed by', certificate: 'Certificate', closed: 'Closed',
     counts: 'Counts', countsOf: (c: { readonly entries: number; readonly tickets: number; readonly voided: number; readonly inventories: number; readonly adjustments: number; readonly stockMovements: number; readonly lateCorrections: number }): string =>
-      `${c.entries} entries since the seal before; ${c.tickets} tickets; ${c.inventories} inventories; ${c.adjustments} adjustments; ${c.stockMovements} stock movements; ${c.voided} of them void; ${c.lateCorrections} late corrections`,
+      `${c.entries} entries since the seal before; ${c.tickets} tickets; ${c.inventories} inventories; ${c.adjustments} adjustments; ${c.stockMovements} stock movements; ${c.voided} void in all; ${c.lateCorrections} late corrections`,
     balances: 'Booked up to its end since the ledger began, net standard volume', owners: 'Owners at its end', code: 'Tank or line', product: 'Product', party: 'Party', nsv: 'NSV', unit: 'Unit', checks: 'Checks as they were', signedOffBy: (by: string, reason: string): string => `Signed off by ${by}: ${reason}`,
     json: 'Save as JSON', pdf: 'Save PDF', saved: 'The file went to your downloads.', verify: 'Verify', verifying: 'Working the seal out again …', valid: 'The seal holds: signature, head, counts and balances come out again from the entries.', invalid: 'The seal does not hold.',
   },
