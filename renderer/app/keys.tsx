@@ -1,4 +1,6 @@
 import { createContext, use, useEffect, useRef, useState, useSyncExternalStore, type ReactNode } from 'react'
+import type { OperationName } from '../../main/operations/contracts/index.ts'
+import { useLeave } from '../bridge/desk.ts'
 import { KeyRegistry, type KeyEntry } from './key-registry.ts'
 
 const KeysContext = createContext<KeyRegistry | null>(null)
@@ -28,15 +30,16 @@ function useRegistry(): KeyRegistry {
 
 /**
  * Registers a key where it acts: `useKey('ctrl+enter', words.transfer.sign, sign, { group: words.transfer.title })`.
- * It lists itself under `?` as long as the component stands and `when` holds.
+ * It lists itself under `?` as long as the component stands, `when` holds and whoever is at the desk may do what it `does`.
  */
-export function useKey(combo: string, label: string, act: () => void, { group, when = true }: { readonly group: string; readonly when?: boolean }): void {
+export function useKey(combo: string, label: string, act: () => void, { group, when = true, does }: { readonly group: string; readonly when?: boolean; readonly does?: OperationName }): void {
   const registry = useRegistry()
+  const acts = useLeave(does).may && when
   const latest = useRef(act)
   useEffect(() => {
     latest.current = act
   })
-  useEffect(() => (when ? registry.register({ combo, label, group, act: () => latest.current() }) : undefined), [registry, combo, label, group, when])
+  useEffect(() => (acts ? registry.register({ combo, label, group, act: () => latest.current() }) : undefined), [registry, combo, label, group, acts])
 }
 
 /** As long as the component stands, no key of the window acts. */

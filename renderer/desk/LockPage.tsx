@@ -6,6 +6,7 @@ import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { PassphraseField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
+import { signInRefused } from './sign-in-refused.ts'
 import { SignInFailed } from './SignInFailed.tsx'
 import { useCovered } from './use-covered.ts'
 import './desk.css'
@@ -36,6 +37,7 @@ export function LockForm({ session: { person } }: { readonly session: NonNullabl
     const now = await close({})
     if (now) desk?.changed(now)
   }
+  const refused = signInRefused(state, 'unlock-passphrase')
   const ready = passphrase !== '' && state.state !== 'running'
   return (
     <main className="door">
@@ -43,8 +45,8 @@ export function LockForm({ session: { person } }: { readonly session: NonNullabl
         <p className="door-name">{words.app.name}</p>
         <h1>{t.title}</h1>
         <p className="quiet">{t.says(person.name)}</p>
-        <PassphraseField id="unlock-passphrase" label={words.desk.signIn.passphrase} value={passphrase} onChange={setPassphrase} />
-        <SignInFailed state={state} />
+        <PassphraseField id="unlock-passphrase" label={words.desk.signIn.passphrase} value={passphrase} onChange={setPassphrase} error={refused.errors.get('unlock-passphrase')} />
+        <SignInFailed state={state} others={refused.others} />
         <div className="door-actions">
           <Button title={t.leaveSays} onClick={() => void leave()}>{t.leave}</Button>
           <Button primary type="submit" disabled={!ready} keys="Enter">{state.state === 'running' ? words.desk.signIn.waiting : t.submit}</Button>

@@ -4,6 +4,7 @@ import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { PassphraseField, SelectField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
+import { signInRefused } from './sign-in-refused.ts'
 import { SignInFailed } from './SignInFailed.tsx'
 import './desk.css'
 
@@ -26,6 +27,7 @@ export function SignInPage(): ReactNode {
     localStorage.setItem(LAST, person)
     desk?.changed(now)
   }
+  const refused = signInRefused(state, 'sign-in-passphrase')
   const ready = person !== '' && passphrase !== '' && state.state !== 'running'
   return (
     <main className="door">
@@ -34,8 +36,8 @@ export function SignInPage(): ReactNode {
         <h1>{t.title}</h1>
         <p className="quiet">{t.says(desk?.now.terminal ?? '', desk?.now.station ?? '')}</p>
         <SelectField id="sign-in-person" label={t.person} value={person} placeholder={t.choose} onChange={setPerson} choices={people.map((one) => ({ value: one.id, label: one.hasPassphrase ? `${one.name}, ${one.party}` : `${one.name} (${t.noPassphrase})` }))} />
-        <PassphraseField id="sign-in-passphrase" label={t.passphrase} value={passphrase} onChange={setPassphrase} />
-        <SignInFailed state={state} />
+        <PassphraseField id="sign-in-passphrase" label={t.passphrase} value={passphrase} onChange={setPassphrase} error={refused.errors.get('sign-in-passphrase')} />
+        <SignInFailed state={state} others={refused.others} />
         <div className="door-actions"><Button primary type="submit" disabled={!ready} keys="Enter">{state.state === 'running' ? t.waiting : t.submit}</Button></div>
       </form>
     </main>

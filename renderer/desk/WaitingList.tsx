@@ -12,6 +12,7 @@ import { CallFailed } from '../parts/Findings.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
+import { focusPage, isLost } from '../parts/use-focus-return.ts'
 import { words } from '../words/en.ts'
 import { ApprovePanel } from './ApprovePanel.tsx'
 import './desk.css'
@@ -28,6 +29,8 @@ function Standing(): ReactNode {
   const [state, again] = useQuery('list-proposals', {})
   // the head moves with every proposal, whoever made it
   useEffect(again, [again, now.head.seq])
+  // the row that was pressed is gone when it is approved
+  useEffect(() => { if (isLost()) focusPage() }, [state])
   const [approved, approve] = useAction('approve-proposal')
   const [withdrawn, withdraw] = useAction('withdraw-proposal')
   const [rejecting, setRejecting] = useState<Proposal>()
@@ -37,7 +40,7 @@ function Standing(): ReactNode {
   if (state.state !== 'done' || state.value.proposals.length === 0) return null
   const failed = [approved, withdrawn].find((one) => one.state === 'failed')
   return (
-    <section className="approvals" aria-label={words.desk.waiting.title}>
+    <section className="approvals">
       <h2>{words.desk.waiting.title}</h2>
       {failed?.state === 'failed' && <CallFailed error={failed.error} />}
       <WaitingTable

@@ -64,7 +64,7 @@ export function InventorySheet({ id, start }: { readonly id: string; readonly st
     await discardDraft({ id })
     goTo(addressOf('transfer', ['start']))
   }
-  useKey('ctrl+enter', t.record, () => void book(), { group: t.title })
+  useKey('ctrl+enter', t.record, () => void book(), { group: t.title, does: 'record-inventory' })
   useKey('ctrl+z', words.transfer.undo, () => act({ do: 'undo' }), { group: t.title })
   useKey('ctrl+shift+z', words.transfer.redo, () => act({ do: 'redo' }), { group: t.title })
   const another = (): void => goTo(addressOf('transfer', ['start']))

@@ -59,7 +59,7 @@ export function VerifySheet({ id, start }: { readonly id: string; readonly start
     await discardDraft({ id })
     goTo(addressOf('yard', form.tank === '' ? [] : ['tank', form.tank]))
   }
-  useKey('ctrl+enter', t.record, () => void book(), { group: t.title })
+  useKey('ctrl+enter', t.record, () => void book(), { group: t.title, does: 'record-gauge-verification' })
   useKey('ctrl+z', words.transfer.undo, () => act({ do: 'undo' }), { group: t.title })
   useKey('ctrl+shift+z', words.transfer.redo, () => act({ do: 'redo' }), { group: t.title })
   const result = outcome?.ok ? outcome.value : undefined

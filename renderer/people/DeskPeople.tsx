@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react'
-import { useZone } from '../app/TerminalContext.tsx'
+import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { useDesk, useLeave } from '../bridge/desk.ts'
 import { useBridge } from '../bridge/BridgeContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
@@ -22,7 +22,7 @@ export function DeskPeople(): ReactNode {
   const t = words.desk.people
   const bridge = useBridge()
   const desk = useDesk()
-  const [state, again] = useQuery('list-people', {})
+  const [state, again] = useQuery('list-people', {}, useTerminal().now.head.hash)
   const [sheet, setSheet] = useState<Sheet>()
   const close = (): void => setSheet(undefined)
   const set = (): void => {

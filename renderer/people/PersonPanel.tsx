@@ -25,7 +25,7 @@ export function PersonPanel({ person, first, onClose, onEntered }: PersonPanelPr
   }
   const title = person ? t.title(person.name) : first ? t.firstTitle : t.newTitle
   return (
-    <SheetPanel title={title} open onClose={onClose} does="set-person" submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={personComplete(form, first)} width={560}
+    <SheetPanel title={title} open onClose={onClose} does="set-person" submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={personComplete(form, first)} width={660}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={person ? undefined : <p>{first ? t.firstSays : t.newSays}</p>}>
       <div className="sheet-row">
         <TextField id="person-name" label={t.name} value={form.name} onChange={(name) => setForm((before) => (person ? { ...before, name } : personNamed(before, name)))} error={error('person-name')} />

@@ -26,7 +26,7 @@ export function Closing({ name, to, onClosed }: ClosingProps): ReactNode {
   const { failing, signed, never } = standingOfChecks(checks ?? [], reasons)
   const ended = state.state !== 'done' || state.value.ended
   const ready = checks !== undefined && ended && signed === failing && !never
-  useKey('c', t.closing.button, () => setClosing(true), { group: t.title, when: ready && !closing })
+  useKey('c', t.closing.button, () => setClosing(true), { group: t.title, when: ready && !closing, does: 'close-period' })
   return (
     <section aria-label={t.checks.title}>
       <div className="period-row">

@@ -24,7 +24,7 @@ export function PeriodDetail({ name, onLeave, onClosed }: PeriodDetailProps): Re
   const read = state.state === 'done' ? state.value : undefined
   const { seal } = read ?? { seal: null }
   return (
-    <section className="ticket" aria-label={t.detail.label(name)}>
+    <section className="ticket">
       <header className="ticket-head">
         <h2>{name}</h2>
         {read && <span className={read.period.closed ? 'period-closed' : 'quiet'}>{read.period.closed ? t.closed : t.open}</span>}

@@ -3,7 +3,6 @@ import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { useKey } from '../app/keys.tsx'
 import { addressOf, goTo } from '../app/route.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
-import { useLeave } from '../bridge/desk.ts'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
@@ -27,14 +26,13 @@ export function PeriodsPage({ name }: { readonly name: string }): ReactNode {
   const [opening, setOpening] = useState(false)
   const [opened, setOpened] = useState('')
   const next = state.state === 'done' ? state.value.next : null
-  const { may } = useLeave('open-period')
-  useKey('o', t.opening.button, () => setOpening(true), { group: t.title, when: next !== null && !opening && may })
+  useKey('o', t.opening.button, () => setOpening(true), { group: t.title, when: next !== null && !opening, does: 'open-period' })
   const changed = (): void => { again(); terminalAgain() }
   return (
-    <Page title={t.title} about={<a href={addressOf('month')}>{t.back}</a>} actions={<Button does="open-period" keys="O" disabled={next === null} onClick={() => setOpening(true)}>{t.opening.button}</Button>}>
+    <Page title={t.title} about={<a href={addressOf('month')}>{t.back}</a>} actions={<Button does="open-period" primary={name === ''} keys="O" disabled={next === null} onClick={() => setOpening(true)}>{t.opening.button}</Button>}>
       <div className={name === '' ? 'register' : 'register register-beside'}>
         <div className="register-list">
-          <p className="quiet">{t.says}</p>
+          {state.state === 'done' && state.value.periods.length === 0 && <p className="quiet">{t.says}</p>}
           {opened !== '' && <p role="status">{t.opening.done(opened)}</p>}
           {state.state === 'running' && <Waiting />}
           {state.state === 'failed' && <CallFailed error={state.error} onAgain={again} />}

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react'
-import type { TerminalNow } from '../app/TerminalContext.tsx'
+import { useZone, type TerminalNow } from '../app/TerminalContext.tsx'
 import { usualUnits, withUsualUnit, type WrittenKind } from '../gauge/usual-units.ts'
 import { SelectField, TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
@@ -13,6 +13,7 @@ const KINDS: { readonly [F in LineField]: WrittenKind } = { at: 'words', net: 'v
 /** What stood in a line before and after, on an account of its own. */
 export function LineFields({ line, now, errors, act }: LineFieldsProps): ReactNode {
   const t = words.stock
+  const zone = useZone()
   const units = usualUnits(undefined, now.products.find(({ code }) => code === line.product))
   const products = now.products.map(({ code, name }) => ({ value: code, label: `${code}  ${name}` }))
   return (
@@ -24,7 +25,7 @@ export function LineFields({ line, now, errors, act }: LineFieldsProps): ReactNo
         <SelectField id="line.by" label={t.fields['line.by']} value={line.by} choices={(['net', 'observed'] as const).map((value) => ({ value, label: t.lineBy[value] }))} onChange={(value) => act({ do: 'set-line', field: 'by', value: value === 'observed' ? 'observed' : 'net' })} />
       </div>
       <div className="stock-contents">
-        <span /><strong>{t.lineBefore}</strong><strong>{t.lineAfter}</strong>
+        <span className="quiet">{zone}</span><strong>{t.lineBefore}</strong><strong>{t.lineAfter}</strong>
         {FIELDS[line.by].map((field) => (
           <ContentsRow key={field} field={field}>
             {(['opening', 'closing'] as const).map((side) => {

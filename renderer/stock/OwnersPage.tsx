@@ -28,9 +28,9 @@ export function OwnersPage(): ReactNode {
   const [panel, setPanel] = useState<{ readonly of: Unshared | null } | null>(null)
   const [done, setDone] = useState<number>()
   const read = readLocalTime(typed, zone)
-  const [state, again] = useQuery('owners-stock', typed.trim() !== '' && read.ok ? { at: read.instant } : {})
+  const [state, again] = useQuery('owners-stock', typed.trim() !== '' && read.ok ? { at: read.instant } : {}, now.head.hash)
   useKey('escape', words.stock.back, () => goTo(addressOf('stock')), { group: words.stock.title, when: panel === null })
-  useKey('c', t.change, () => setPanel({ of: null }), { group: words.stock.title, when: panel === null })
+  useKey('c', t.change, () => setPanel({ of: null }), { group: words.stock.title, when: panel === null, does: 'allocate-stock' })
   return (
     <Page title={words.stock.owners} about={<AsOf typed={typed} onType={setTyped} error={typed.length >= 16 && !read.ok ? words.month.period.wrong[read.why] : undefined} />} actions={
       <><Button onClick={() => goTo(addressOf('stock'))}>{words.stock.toMovements}</Button><Button keys="C" does="allocate-stock" onClick={() => setPanel({ of: null })}>{t.change}</Button></>
@@ -41,7 +41,7 @@ export function OwnersPage(): ReactNode {
       {state.state === 'done' && (
         <div className="owners">
           <section aria-label={t.table}><h2>{t.table}</h2><Places places={state.value.places} /></section>
-          <section aria-label={t.openTitle}>
+          <section>
             <h2>{t.openTitle}</h2>
             <DenseTable<Unshared> label={t.openTitle} rows={state.value.unshared} rowKey={({ seq, tank, product }) => `${seq} ${tank} ${product}`} empty={t.openNone} onChoose={(of) => setPanel({ of })} columns={[
               { key: 'bookedAt', head: t.openColumns.bookedAt, cell: ({ bookedAt }) => localTime(bookedAt, zone) },

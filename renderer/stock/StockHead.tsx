@@ -13,7 +13,7 @@ type Figures = Pick<StockResult, 'kind' | 'difference' | 'unbooked'> & {
 }
 
 /** What a movement is for, large; what it books leg by leg; and its difference in words. */
-export function StockHead({ kind, movement }: { readonly kind: StockResult['kind']; readonly movement: Figures | StockMovement | undefined }): ReactNode {
+export function StockHead({ kind, movement, wrong = false }: { readonly kind: StockResult['kind']; readonly movement: Figures | StockMovement | undefined; readonly wrong?: boolean }): ReactNode {
   const t = words.stock
   const main = movement && mainFigure(movement)
   const mass = movement?.lines?.find(({ symbol }) => symbol === 'DIFFMASS')
@@ -31,7 +31,7 @@ export function StockHead({ kind, movement }: { readonly kind: StockResult['kind
           </dl>
           <p className="stock-explained">{explained(movement)}</p>
         </>
-      ) : <p className="quiet moved-hint">{kind === 'line-fill' ? t.notYetLine : t.notYet}</p>}
+      ) : <p className="quiet moved-hint">{wrong ? t.notWhileWrong : kind === 'line-fill' ? t.notYetLine : t.notYet}</p>}
     </div>
   )
 }

@@ -12,7 +12,7 @@ export function StockLines({ lines, sheets }: { readonly lines: readonly Workshe
       {lines.length > 0 && <WorksheetTable columns={[{ title: t.movementLines, lines: [...lines] }]} />}
       {sheets.map(({ code, gauges }, i) => (gauges.opening || gauges.closing) && (
         <section key={`${code} ${i}`} aria-label={t.worksheetOf(code)}>
-          <h3 className="stock-sheet-title">{t.worksheetOf(code)}</h3>
+          <h2 className="stock-sheet-title">{t.worksheetOf(code)}</h2>
           <WorksheetTable columns={(['opening', 'closing'] as const).flatMap((side) => { const sheet = gauges[side]; return sheet ? [{ id: side, title: t.columnsOfTank[side], lines: sheet.lines }] : [] })} />
         </section>
       ))}

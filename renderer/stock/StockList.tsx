@@ -48,7 +48,7 @@ export function StockList({ tank }: { readonly tank: string }): ReactNode {
     <Page title={t.title} about={t.movements} actions={<Button keys="O" onClick={() => goTo(addressOf('stock', ['owners']))}>{t.toOwners}</Button>}>
       <StockKeys begin={begin} />
       <div className="stock-start">
-        {STOCK_MOVEMENTS.map((kind) => <div key={kind}><Button primary={kind === 'tank-to-tank'} keys={KEYS[kind].toUpperCase()} onClick={() => begin(kind)}>{t.kinds[kind]}</Button><p>{t.says[kind]}</p></div>)}
+        {STOCK_MOVEMENTS.map((kind) => <div key={kind}><Button does="post-stock-movement" primary={kind === 'tank-to-tank'} keys={KEYS[kind].toUpperCase()} onClick={() => begin(kind)}>{t.kinds[kind]}</Button><p>{t.says[kind]}</p></div>)}
       </div>
       {error && <CallFailed error={error} />}
       {own.length > 0 && (
@@ -72,13 +72,13 @@ export function StockList({ tank }: { readonly tank: string }): ReactNode {
 
 function StockKeys({ begin }: { readonly begin: (kind: StockMovementKind) => void }): ReactNode {
   const t = words.stock
-  const group = { group: t.title }
+  const group = { group: t.title, does: 'post-stock-movement' } as const
   useKey(KEYS['tank-to-tank'], t.kinds['tank-to-tank'], () => begin('tank-to-tank'), group)
   useKey(KEYS.blend, t.kinds.blend, () => begin('blend'), group)
   useKey(KEYS.regrade, t.kinds.regrade, () => begin('regrade'), group)
   useKey(KEYS['water-draw-off'], t.kinds['water-draw-off'], () => begin('water-draw-off'), group)
   useKey(KEYS['line-fill'], t.kinds['line-fill'], () => begin('line-fill'), group)
-  useKey('o', t.owners, () => goTo(addressOf('stock', ['owners'])), group)
+  useKey('o', t.owners, () => goTo(addressOf('stock', ['owners'])), { group: t.title })
   return null
 }
 

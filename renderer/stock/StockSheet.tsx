@@ -68,7 +68,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
   }
   const firstOpen = useRef(missing[0] ?? 'reason')
   useEffect(() => jumpTo(firstOpen.current), [])
-  useKey('ctrl+enter', t.post, () => void book(), { group: t.title })
+  useKey('ctrl+enter', prepares ? words.desk.prepare : t.post, () => void book(), { group: t.title, does: 'post-stock-movement' })
   useKey('ctrl+z', t.undo, () => act({ do: 'undo' }), { group: t.title })
   useKey('ctrl+shift+z', t.redo, () => act({ do: 'redo' }), { group: t.title })
   const nameOf = (field: string): string => {
@@ -101,7 +101,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
           {hasLine(form.kind) && <Button onClick={() => act({ do: 'use-line', used: !form.line.used })}>{form.line.used ? t.dropLine : t.addLine}</Button>}
         </section>
         <section className="stock-worksheet" aria-label={t.worksheetLabel}>
-          <StockHead kind={form.kind} movement={computed.result} />
+          <StockHead kind={form.kind} movement={computed.result} wrong={calm.shown.length > 0} />
           <StockLines lines={computed.result?.lines ?? []} sheets={computed.sheets} />
           {offer.note}
           {posted.state === 'running' && <Waiting step={posted.step} />}

@@ -43,9 +43,9 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   const toProbe = (): void => goTo(addressOf('gauge', ['probe'], tank === '' ? {} : { tank }))
   const toLog = (): void => goTo(addressOf('gauge', ['log'], tank === '' ? {} : { tank }))
   const discard = (id: string): void => void bridge.call('discard-draft', { id }).then(again, (failed: unknown) => setError(callError(failed)))
-  useKey('r', t.receipt, begin('receipt'), { group: t.title })
-  useKey('d', t.delivery, begin('delivery'), { group: t.title })
-  useKey('i', t.inventory, inventory, { group: t.title })
+  useKey('r', t.receipt, begin('receipt'), { group: t.title, does: 'post-ticket' })
+  useKey('d', t.delivery, begin('delivery'), { group: t.title, does: 'post-ticket' })
+  useKey('i', t.inventory, inventory, { group: t.title, does: 'record-inventory' })
   useKey('p', t.probe, toProbe, { group: t.title })
   useKey('l', t.log, toLog, { group: t.title })
   return (
@@ -53,9 +53,9 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
       <div className="start">
         <SelectField id="start-tank" label={t.tank} value={tank} onChange={setTank} placeholder={words.transfer.choose} choices={now.tanks.map(({ code, name }) => ({ value: code, label: `${code}  ${name}` }))} />
         <div className="start-actions">
-          <Button primary keys="R" onClick={begin('receipt')}>{t.receipt}</Button>
-          <Button keys="D" onClick={begin('delivery')}>{t.delivery}</Button>
-          <Button keys="I" onClick={inventory}>{t.inventory}</Button>
+          <Button primary does="post-ticket" keys="R" onClick={begin('receipt')}>{t.receipt}</Button>
+          <Button does="post-ticket" keys="D" onClick={begin('delivery')}>{t.delivery}</Button>
+          <Button does="record-inventory" keys="I" onClick={inventory}>{t.inventory}</Button>
           <Button keys="P" onClick={toProbe}>{t.probe}</Button>
           <Button keys="L" onClick={toLog}>{t.log}</Button>
         </div>

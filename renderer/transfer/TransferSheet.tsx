@@ -53,7 +53,7 @@ export function TransferSheet({ id, start }: { readonly id: string; readonly sta
   const firstOpen = useRef(computed.missing[0] ?? 'opening.at')
   useEffect(() => jumpTo(firstOpen.current), [])
   const keys = { group: t.title, when: !signing }
-  useKey('ctrl+enter', t.sign, () => { if (canSign) setSigning(true) }, keys)
+  useKey('ctrl+enter', t.sign, () => { if (canSign) setSigning(true) }, { ...keys, does: 'post-ticket' })
   useKey('ctrl+z', t.undo, () => act({ do: 'undo' }), keys)
   useKey('ctrl+shift+z', t.redo, () => act({ do: 'redo' }), keys)
   const gaugeName = (column: string): GaugeName => (column === 'closing' ? 'closing' : 'opening')

@@ -1,7 +1,7 @@
 export const period = {
   title: 'Periods', back: 'Back to the month', toPeriodsKey: 'Periods of this ledger',
   says: 'Nothing is closed until the first period is opened. From then on whatever is booked must lie in an open period; a closed one takes nothing any more, and what concerns it is booked late, in an open one.',
-  table: 'Periods', none: 'No period was opened yet.',
+  table: 'All periods', none: 'No period was opened yet.',
   columns: { name: 'Period', from: 'After', to: 'Up to', standing: 'Standing' },
   open: 'open', closed: 'closed', exceptions: (count: number): string => (count === 0 ? '' : count === 1 ? ', 1 exception' : `, ${count} exceptions`),
   opening: {

@@ -10,7 +10,7 @@ const roles = (kind: StockMovementKind, at: number, of: number): string => {
 }
 
 export const stock = {
-  title: 'Stock', movements: 'Movements', owners: 'Owners', toOwners: 'Owners …', toMovements: 'Movements …', draftsTitle: 'Unfinished movements',
+  title: 'Stock', movements: 'Movements', owners: 'Owners', toOwners: 'Owners', toMovements: 'Movements', draftsTitle: 'Unfinished movements',
   kinds: { 'tank-to-tank': 'Tank to tank', blend: 'Blend', regrade: 'Regrade', 'water-draw-off': 'Water draw-off', 'line-fill': 'Line fill' },
   says: {
     'tank-to-tank': 'each tank by its own gauges; what was lost on the way shows', blend: 'several tanks into one, under another name', regrade: 'another name for what lies in a tank',
@@ -32,7 +32,7 @@ export const stock = {
   },
   lineHeads: { at: 'Time', net: 'Net standard volume', volume: 'Volume, observed', temperature: 'Temperature', density: 'Base density', sedimentAndWater: 'S&W' },
   head: { 'tank-to-tank': 'Received, net standard volume', blend: 'Blended, net standard volume', regrade: 'Under its new name, net standard volume', 'water-draw-off': 'Free water drawn', 'line-fill': 'Change of the line, net standard volume' },
-  notYet: 'Choose the tanks and fill in their gauges.', notYetLine: 'Say what stood in the line before and after.', difference: 'Difference', inMass: 'in mass', booked: 'books', unbookedFigure: 'left unbooked',
+  notWhileWrong: 'There is no figure as long as something is to be mended, below.', notYet: 'Choose the tanks and fill in their gauges.', notYetLine: 'Say what stood in the line before and after.', difference: 'Difference', inMass: 'in mass', booked: 'books', unbookedFigure: 'left unbooked',
   explained: {
     none: 'What left came in, to the last digit.', lost: (figure: string): string => `${figure} left and did not come in. It is booked as it was gauged; nothing makes up for it.`,
     gained: (figure: string): string => `${figure} more came in than left. It is booked as it was gauged; nothing makes up for it.`,

@@ -45,7 +45,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   DeskProvider: [<DeskProvider>inside</DeskProvider>, 'Opening the ledger'],
   LockPage: [<LockPage session={session} />, ''],
   LockForm: [<LockForm session={session} />, 'Mara Teague is at this desk'],
-  SignInFailed: [<SignInFailed state={{ state: 'failed', error: refused }} />, 'This is not the passphrase.'],
+  SignInFailed: [<SignInFailed state={{ state: 'failed', error: refused }} others={refused.findings} />, 'This is not the passphrase.'],
   SignInPage: [<SignInPage />, 'Noor Halden (no passphrase yet: an administrator sets one)'],
   WaitingList: [<waiting.WaitingList />, ''],
   WaitingTable: [<waiting.WaitingTable proposals={[proposal]} busy={false} onApprove={nothing} onReject={nothing} onWithdraw={nothing} />, 'Ticket CPT-000001 void: wrong tank'],
