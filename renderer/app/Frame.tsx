@@ -1,6 +1,6 @@
-import { useEffect, useState, type ReactNode } from 'react'
+import { useState, type ReactNode } from 'react'
 import { DeskBand } from '../desk/DeskBand.tsx'
-import { focusPage, isLost } from '../parts/use-focus-return.ts'
+import { useFocusKept } from '../parts/use-focus-return.ts'
 import { words } from '../words/en.ts'
 import { BackupAlarm } from './BackupAlarm.tsx'
 import { KeyList } from './KeyList.tsx'
@@ -16,13 +16,11 @@ import './frame.css'
 export function Frame({ route, children }: { readonly route: Route; readonly children: ReactNode }): ReactNode {
   const { now } = useTerminal()
   const marked = useMarkedTank()
+  const page = useFocusKept()
   const [keysOpen, setKeysOpen] = useState(false)
   const showKeys = (): void => setKeysOpen((open) => !open)
   useKey('?', words.app.showKeys, showKeys, { group: words.app.everywhere })
   useKey('f1', words.app.showKeys, showKeys, { group: words.app.everywhere })
-  const place = addressOf(route.job, route.rest)
-  // what had the focus may be gone with the page before
-  useEffect(() => { if (isLost()) focusPage() }, [place])
   return (
     <div className="frame">
       <header className="band">
@@ -45,7 +43,7 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
           <DeskBand />
         </aside>
       </div>
-      <main className="work" tabIndex={-1}>{children}</main>
+      <main className="work" ref={page} tabIndex={-1}>{children}</main>
       <KeyList open={keysOpen} onClose={() => setKeysOpen(false)} />
     </div>
   )

@@ -36,6 +36,7 @@ export function SignInPage(): ReactNode {
         <h1>{t.title}</h1>
         <p className="quiet">{t.says(desk?.now.terminal ?? '', desk?.now.station ?? '')}</p>
         <SelectField id="sign-in-person" label={t.person} value={person} placeholder={t.choose} onChange={setPerson} choices={people.map((one) => ({ value: one.id, label: one.hasPassphrase ? `${one.name}, ${one.party}` : `${one.name} (${t.noPassphrase})` }))} />
+        {people.length === 0 && <p role="alert" className="door-nobody">{t.nobody}</p>}
         <PassphraseField id="sign-in-passphrase" label={t.passphrase} value={passphrase} onChange={setPassphrase} error={refused.errors.get('sign-in-passphrase')} />
         <SignInFailed state={state} others={refused.others} />
         <div className="door-actions"><Button primary type="submit" disabled={!ready} keys="Enter">{state.state === 'running' ? t.waiting : t.submit}</Button></div>

@@ -12,7 +12,6 @@ import { CallFailed } from '../parts/Findings.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
-import { focusPage, isLost } from '../parts/use-focus-return.ts'
 import { words } from '../words/en.ts'
 import { ApprovePanel } from './ApprovePanel.tsx'
 import './desk.css'
@@ -29,8 +28,6 @@ function Standing(): ReactNode {
   const [state, again] = useQuery('list-proposals', {})
   // the head moves with every proposal, whoever made it
   useEffect(again, [again, now.head.seq])
-  // the row that was pressed is gone when it is approved
-  useEffect(() => { if (isLost()) focusPage() }, [state])
   const [approved, approve] = useAction('approve-proposal')
   const [withdrawn, withdraw] = useAction('withdraw-proposal')
   const [rejecting, setRejecting] = useState<Proposal>()

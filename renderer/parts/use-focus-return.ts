@@ -1,6 +1,6 @@
-import { useLayoutEffect } from 'react'
+import { useEffect, useLayoutEffect, useRef, type RefObject } from 'react'
 
-/** Gives the focus back to where it was when something opened; where that is gone or cannot take it, to the page. */
+/** Gives the focus back to where it was when something opened. */
 export function useFocusReturn(open: boolean): void {
   useLayoutEffect(() => {
     if (!open) return undefined
@@ -10,18 +10,26 @@ export function useFocusReturn(open: boolean): void {
       setTimeout(() => {
         if (!isLost()) return
         if (before instanceof HTMLElement && before !== document.body) before.focus()
-        if (isLost()) focusPage()
+        if (isLost()) document.querySelector('main')?.focus({ preventScroll: true })
       })
     }
   }, [open])
 }
 
-/** The page of the job at hand takes the focus, so that the next Tab goes to the first thing on it. */
-export function focusPage(): void {
-  document.querySelector('main')?.focus({ preventScroll: true })
+/** The page takes the focus when what had it is taken away, so that the next Tab goes to the first thing on it. */
+export function useFocusKept(): RefObject<HTMLElement | null> {
+  const page = useRef<HTMLElement>(null)
+  useEffect(() => {
+    const element = page.current
+    if (element === null) return undefined
+    const observer = new MutationObserver(() => { if (isLost()) element.focus({ preventScroll: true }) })
+    observer.observe(element, { childList: true, subtree: true })
+    return () => observer.disconnect()
+  }, [])
+  return page
 }
 
 /** Nothing in the window has the focus. */
-export function isLost(): boolean {
+function isLost(): boolean {
   return document.activeElement === null || document.activeElement === document.body
 }

@@ -25,12 +25,12 @@ export function LateTable({ label, lines, concerns: withPeriod = false }: LateTa
       label={label} rows={lines} rowKey={({ seq, place, code }) => `${seq} ${place} ${code}`} empty={t.none}
       columns={[
         { key: 'seq', head: t.entry, align: 'end', cell: ({ seq }) => seq },
-        { key: 'what', head: t.what, cell: (line) => <LateWhat line={line} /> },
+        { key: 'what', head: t.what, wrap: true, cell: (line) => <LateWhat line={line} /> },
         { key: 'code', head: t.where, cell: ({ code }) => code },
         { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} signed /> },
         { key: 'at', head: t.bookedAt, cell: ({ bookedAt }) => localTime(bookedAt.replace(/\.\d+Z$/, 'Z'), zone) },
         ...(withPeriod ? [{ key: 'concerns', head: t.concerns, cell: ({ concerns }: LateLine) => <PeriodLink name={concerns} /> }] : []),
-        { key: 'corrects', head: t.corrects, cell: ({ corrects }) => corrects && <Corrected {...corrects} /> },
+        { key: 'corrects', head: t.corrects, wrap: true, cell: ({ corrects }) => corrects && <Corrected {...corrects} /> },
       ]}
     />
   )

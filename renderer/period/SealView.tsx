@@ -24,21 +24,10 @@ export function SealView({ read: { seal, signature, signedBy }, hash }: SealView
   ]
   const failing = seal.checks.filter(({ holds }) => !holds)
   return (
-    <section aria-label={t.title}>
+    <section className="seal" aria-label={t.title}>
       <h3>{t.title}</h3>
       <dl className="ticket-facts ticket-place">{facts.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>
       <SealActions period={seal.period.name} />
-      <h3>{t.checks}</h3>
-      <ul className="closing-checks">
-        {[...failing, ...seal.checks.filter(({ holds }) => holds)].map(({ check, holds, detail, signedOff }) => (
-          <li key={check} className={holds ? undefined : 'closing-fails'}>
-            <span className="closing-mark" aria-hidden="true">{holds ? '✓' : '✗'}</span>
-            <span className="closing-name">{check}<span className="read-aloud">: {holds ? words.period.checks.holds : words.period.checks.fails}</span></span>
-            <span className="closing-detail">{withLocalTimes(detail, zone)}</span>
-            {signedOff && <span className="closing-reason">{t.signedOffBy(signedOff.by, signedOff.reason)}</span>}
-          </li>
-        ))}
-      </ul>
       <h3>{t.balances}</h3>
       <DenseTable
         label={t.balances} rows={seal.balances} rowKey={({ code, product }) => `${code} ${product}`} empty={words.period.late.none}
@@ -53,6 +42,17 @@ export function SealView({ read: { seal, signature, signedBy }, hash }: SealView
           />
         </>
       )}
+      <h3>{t.checks}</h3>
+      <ul className="closing-checks">
+        {[...failing, ...seal.checks.filter(({ holds }) => holds)].map(({ check, holds, detail, signedOff }) => (
+          <li key={check} className={holds ? undefined : 'closing-fails'}>
+            <span className="closing-mark" aria-hidden="true">{holds ? '✓' : '✗'}</span>
+            <span className="closing-name">{check}<span className="read-aloud">: {holds ? words.period.checks.holds : words.period.checks.fails}</span></span>
+            <span className="closing-detail">{withLocalTimes(detail, zone)}</span>
+            {signedOff && <span className="closing-reason">{t.signedOffBy(signedOff.by, signedOff.reason)}</span>}
+          </li>
+        ))}
+      </ul>
     </section>
   )
 }

@@ -7,7 +7,7 @@ export const desk = {
   onlyFor: (of: readonly Role[]): string => (of.length === 0 ? 'Needs a role at this terminal.' : `Only for ${of.map((role) => roles[role].toLowerCase()).join(' or ')}.`),
   signIn: {
     title: 'Sign in', says: (terminal: string, station: string): string => `${terminal === '' ? 'Dipledger' : terminal}, desk ${station}`,
-    person: 'Person', choose: 'choose …', passphrase: 'Passphrase', submit: 'Sign in', waiting: 'Checking …', noPassphrase: 'no passphrase yet: an administrator sets one',
+    person: 'Person', nobody: 'By the clock of this machine nobody on record is in force yet: check its date and time.', choose: 'choose …', passphrase: 'Passphrase', submit: 'Sign in', waiting: 'Checking …', noPassphrase: 'no passphrase yet: an administrator sets one',
   },
   lock: {
     title: 'Desk locked', says: (name: string): string => `${name} is at this desk. What was on the screen is kept as it was.`, submit: 'Unlock', leave: 'Leave the desk', leaveSays: 'Somebody else can sign in then. Drafts are kept.',

@@ -9,7 +9,7 @@ export const period = {
     name: 'Name', from: 'After', to: 'Up to and with', by: 'Opened by', done: (name: string): string => `Period ${name} is open.`,
   },
   detail: {
-    label: (name: string): string => `Period ${name}`, close: 'Close', toReport: 'Book against measured', ends: (from: string, to: string): string => `after ${from}, up to ${to}`,
+    label: (name: string): string => `Period ${name}`, close: 'Back to the list', toReport: 'Book against measured', ends: (from: string, to: string): string => `after ${from}, up to ${to}`,
     closedBy: (by: string, at: string, seq: number): string => `Closed by ${by} on ${at}, entry ${seq}.`,
   },
   checks: {
