@@ -5,12 +5,12 @@ import { useZone } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
-import { localTime, withLocalTimes } from '../parts/local-time.ts'
+import { localTime } from '../parts/local-time.ts'
 import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { bodyParts } from './body-rows.ts'
 import { BodyTree } from './BodyTree.tsx'
-import { kindInWords, ticketOf } from './trail-list.ts'
+import { kindInWords, summaryInWords, ticketOf } from './trail-list.ts'
 
 /** One entry whole: who, when, where from, its place in the chain, and what it says. */
 export function EntryDetail({ seq, onClose }: { readonly seq: number; readonly onClose: () => void }): ReactNode {
@@ -25,7 +25,7 @@ export function EntryDetail({ seq, onClose }: { readonly seq: number; readonly o
       {state.state === 'running' && <Waiting />}
       {state.state === 'done' && (
         <div className="entry-body">
-          <p className="entry-says">{withLocalTimes(state.value.line.summary, zone)}</p>
+          <p className="entry-says">{summaryInWords(state.value.line.summary, zone)}</p>
           <dl className="entry-facts">
             <Fact name={t.kind}>{kindInWords(state.value.line.kind)}</Fact>
             <Fact name={t.at}>{localTime(state.value.line.at.replace(/\.\d+Z$/, 'Z'), zone)} <span className="quiet">{state.value.line.at}</span></Fact>

@@ -1,5 +1,6 @@
-import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
+import { OPERATIONS, type OutputOf } from '../../main/operations/contracts/index.ts'
+import { withLocalTimes } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 
 type Page = OutputOf<'audit-trail'>
@@ -41,4 +42,9 @@ export function kindInWords(kind: string): string {
 /** Where an entry leads: its ticket in the register. */
 export function ticketOf({ kind, about }: { readonly kind: string; readonly about: readonly string[] }): string | undefined {
   return kind === 'ticket-posted' || kind === 'ticket-voided' ? about[0] : undefined
+}
+
+/** What an entry says: its instants by the terminal's clock, and operations without the hyphens of their names. */
+export function summaryInWords(summary: string, zone: string): string {
+  return withLocalTimes(summary, zone).replace(/[a-z]+(?:-[a-z]+)+/g, (word) => (Object.hasOwn(OPERATIONS, word) ? word.replaceAll('-', ' ') : word))
 }

@@ -9,7 +9,7 @@ export const app = {
   loading: 'Opening the ledger …',
   reach: {
     typed: 'What you type meanwhile is kept in this window.',
-    saved: (titles: string): string => `The ledger answers again. What was kept in this window is saved: ${titles}.`, seen: 'Seen',
+    saved: (titles: string): string => `What was kept in this window is saved now: ${titles}.`, seen: 'Seen',
   },
   emptyYard: 'No tanks on record. Enter them in Yard.',
 } as const

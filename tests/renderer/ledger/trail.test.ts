@@ -3,7 +3,7 @@ import { ENTRY_KINDS, GAUGE_EVENTS, TRAIL_GROUPS } from '../../../core/ledger/in
 import { bodyParts } from '../../../renderer/ledger/body-rows.ts'
 import { NO_EVENT, readEventForm } from '../../../renderer/ledger/event-form.ts'
 import { NO_TRAIL_FILTER, readTrailForm } from '../../../renderer/ledger/trail-filter.ts'
-import { kindInWords, NOTHING_YET, ticketOf, trailReducer, type TrailLine } from '../../../renderer/ledger/trail-list.ts'
+import { kindInWords, NOTHING_YET, summaryInWords, ticketOf, trailReducer, type TrailLine } from '../../../renderer/ledger/trail-list.ts'
 import { words } from '../../../renderer/words/en.ts'
 
 const line = (seq: number): TrailLine => ({ seq, kind: 'ticket-posted', group: 'tickets', at: '2026-03-14T19:05:00Z', by: 'M. Duarte', station: null, person: null, preparedBy: null, about: ['CPT-000001', 'T-101'], summary: '', hash: 'ab'.repeat(32) })
@@ -15,6 +15,10 @@ describe('the audit trail as it is shown', () => {
     expect(second.lines.map(({ seq }) => seq)).toEqual([9, 8, 7])
     expect(second.before).toBeNull()
     expect(trailReducer(second, { do: 'first-page', page: { entries: [line(10)], before: 10 } }).lines.map(({ seq }) => seq)).toEqual([10])
+  })
+
+  it('says what an entry says by the terminal\'s clock, and names operations as words', () => {
+    expect(summaryInWords('proposal made: mara-teague, post-adjustment; at 2026-07-14T05:56:00Z', 'Europe/Lisbon')).toBe('proposal made: mara-teague, post adjustment; at 2026-07-14 06:56')
   })
 
   it('has a word for every kind, group and event there is', () => {
