@@ -59,7 +59,7 @@ export function LedgerPage({ route }: { readonly route: Route }): ReactNode {
             {chosen === 0 && <GaugeAlarms />}
             <TrailFilters form={form} wrong={wrong} onChange={setForm} />
             {list.error && <CallFailed error={list.error} onAgain={next} />}
-            {list.asking && list.lines.length === 0 ? <Waiting /> : <TrailTable lines={list.lines} zone={zone} chosen={chosen} searchedTo={list.before} onChoose={(seq) => goTo(addressOf('ledger', [String(seq)], subject === '' ? {} : { subject }))} />}
+            {list.asking && list.lines.length === 0 ? <Waiting /> : (list.error === null || list.lines.length > 0) && <TrailTable lines={list.lines} zone={zone} chosen={chosen} searchedTo={list.before} onChoose={(seq) => goTo(addressOf('ledger', [String(seq)], subject === '' ? {} : { subject }))} />}
             {list.before !== null && <p className="ledger-more"><Button disabled={list.asking} onClick={next}>{t.more}</Button></p>}
           </div>
           {chosen > 0 && <EntryDetail key={chosen} seq={chosen} onClose={close} />}
