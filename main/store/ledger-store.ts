@@ -11,10 +11,10 @@ import { lateOfPeriod } from './late.ts'
 import { ticketCount } from './known.ts'
 import { openLedgerFile, shut } from './ledger-file.ts'
 import { openLedgerServer } from './ledger-server.ts'
-import { postOnServer } from './post-on-server.ts'
+import { writeOnServer } from './post-on-server.ts'
 import { closingEntry, lastSeal, periodsOf, sealBefore } from './periods.ts'
 import { runAtHand } from './fixed-query.ts'
-import { documentName, postBatch, refuseWrongBodies } from './post.ts'
+import { documentName, postBatch, refuseWrongBodies, type Batch, type Writing } from './post.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putProposal, takeProposal, verifierOf } from './side-tables.ts'
@@ -41,19 +41,33 @@ const USUAL_WAIT_MS = { sqlite: 5_000, postgres: 15_000 } as const
  */
 export async function openStore(place: string, { waitMs = USUAL_WAIT_MS[isServerAddress(place) ? 'postgres' : 'sqlite'], keepBefore = true, say = () => undefined }: OpenOptions = {}): Promise<LedgerStore> {
   const opened: Connection = isServerAddress(place) ? await openLedgerServer(place, waitMs) : await openLedgerFile(place, waitMs, { keep: keepBefore, say })
+  return storeOn(opened, waitMs, {
+    post: (batch) => writing(opened, (_held, put) => put(batch)),
+    alone: (act) => writing(opened, (held, put) => act(storeOn({ ...opened, db: held }, waitMs, { post: put, alone: () => Promise.reject(new Error('It posts alone already.')) }))),
+  })
+}
+
+/** How a store posts: each batch by itself, or all within what is done alone. */
+interface HowToPost { readonly post: (batch: Batch) => Promise<readonly Entry[]>; readonly alone: LedgerStore['alone'] }
+
+function writing<T>(opened: Connection, act: Writing<T>): Promise<T> {
+  if (opened.flavour === 'postgres') return writeOnServer(opened, act)
+  return opened.db.transaction().execute((held) => {
+    runAtHand(held, opened.statements)
+    return act(held, (batch) => postBatch(held, batch))
+  })
+}
+
+function storeOn(opened: Connection, waitMs: number, { post, alone }: HowToPost): LedgerStore {
   const { db } = opened
   return {
     where: whereOf(opened),
     head: () => headOf(db),
     append: async (postings, { expectedHead, documents = [], secrets = {} } = {}) => {
       refuseWrongBodies(postings)
-      const batch = { postings, expectedHead, documents, secrets }
-      if (opened.flavour === 'postgres') return postOnServer(opened, batch)
-      return db.transaction().execute((held) => {
-        runAtHand(held, opened.statements)
-        return postBatch(held, batch)
-      })
+      return post({ postings, expectedHead, documents, secrets })
     },
+    alone,
     entry: (seq) => entryAt(db, seq),
     entries: (from = 1, to = Number.MAX_SAFE_INTEGER) => entriesBetween(db, from, to),
     latestEntries: (limit, before) => latest(opened, limit, before),

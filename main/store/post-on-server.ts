@@ -3,7 +3,7 @@ import { sql, type Kysely } from 'kysely'
 import type { Entry } from '../../core/ledger/index.ts'
 import type { ServerConnection } from './connection.ts'
 import { MIGRATION_NAMES } from './migrations/index.ts'
-import { postBatch, type Batch } from './post.ts'
+import { postBatch, type Writing } from './post.ts'
 import type { Schema } from './schema.ts'
 import { codeOf, isAway, LedgerServerFault } from './server-fault.ts'
 
@@ -17,22 +17,27 @@ const PAUSE_MS = 500
 /** Postings of one desk wait for each other here, so that they take one connection and not all of them. */
 const turns = new WeakMap<ServerConnection, Promise<unknown>>()
 
-/** Places a batch at the end of the chain on a server, one desk after the other; all of it or nothing. */
-export function postOnServer(server: ServerConnection, batch: Batch): Promise<readonly Entry[]> {
-  const posted = (turns.get(server) ?? Promise.resolve()).then(() => postInTurn(server, batch))
-  turns.set(server, posted.catch(() => undefined))
-  return posted
+/** Posts on a server, one desk after the other; all of it or nothing. */
+export function writeOnServer<T>(server: ServerConnection, act: Writing<T>): Promise<T> {
+  const written = (turns.get(server) ?? Promise.resolve()).then(() => writeInTurn(server, act))
+  turns.set(server, written.catch(() => undefined))
+  return written
 }
 
-async function postInTurn(server: ServerConnection, batch: Batch): Promise<readonly Entry[]> {
+async function writeInTurn<T>(server: ServerConnection, act: Writing<T>): Promise<T> {
   for (let tries = 1; ; tries += 1) {
-    let tried: Tried | undefined
+    let tried: Tried<T> | undefined
     try {
       return await alone(server.db, (desk) => desk.transaction().setIsolationLevel('serializable').execute(async (held) => {
         const writer = await beginWriting(held, server.path)
-        const placed = await postBatch(held, batch)
-        tried = { placed, writer }
-        return placed
+        const placed: Entry[] = []
+        const result = await act(held, async (batch) => {
+          const entries = await postBatch(held, batch)
+          placed.push(...entries)
+          return entries
+        })
+        tried = { placed, writer, result }
+        return result
       }))
     } catch (error) {
       if (isAway(error)) return settle(server, tried, error)
@@ -57,8 +62,8 @@ export async function alone<T>(db: Kysely<Schema>, act: (desk: Kysely<Schema>) =
   })
 }
 
-/** What came to its commit: the entries, and the number that the server gave the transaction. */
-interface Tried { readonly placed: readonly Entry[]; readonly writer: string }
+/** What came to its commit: the entries, the number that the server gave the transaction, and what comes of it. */
+interface Tried<T> { readonly placed: readonly Entry[]; readonly writer: string; readonly result: T }
 
 /** Gives the server's number of the transaction. A desk with an older program would leave out of the projections what it does not know. */
 async function beginWriting(db: Kysely<Schema>, path: string): Promise<string> {
@@ -71,13 +76,13 @@ async function beginWriting(db: Kysely<Schema>, path: string): Promise<string> {
  * The connection broke. What had not come to its commit is not booked. Else the answer to the commit was lost, and the
  * ledger itself is asked, once nobody can be booking it any more: the old connection holds the lock as long as it lives.
  */
-async function settle(server: ServerConnection, tried: Tried | undefined, cause: unknown): Promise<readonly Entry[]> {
+async function settle<T>(server: ServerConnection, tried: Tried<T> | undefined, cause: unknown): Promise<T> {
   const last = tried?.placed.at(-1)
   if (tried === undefined || last === undefined) throw new LedgerServerFault(server.path, 'away', `${cause instanceof Error ? cause.message : String(cause)} Nothing was posted.`, cause)
   const { placed } = tried
   for (const until = Date.now() + server.waitMs; Date.now() < until; await setTimeout(PAUSE_MS)) {
     const booked = await alone(server.db, (desk) => isThere(desk, last, tried.writer)).catch(() => undefined)
-    if (booked === true) return placed
+    if (booked === true) return tried.result
     if (booked === false) throw new LedgerServerFault(server.path, 'other', `The connection to the ledger ${server.path} broke while ${inWords(placed)} was being booked. It was not booked; post it again.`, cause)
   }
   throw new LedgerServerFault(server.path, 'away', `The connection to the ledger ${server.path} broke while ${inWords(placed)} was being booked, and its server has not answered since. `

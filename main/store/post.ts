@@ -14,6 +14,9 @@ import { HeadMoved, type Head, type Secrets, type StoredDocument } from './store
 /** What is posted in one transaction. */
 export interface Batch { readonly postings: readonly Posting[]; readonly expectedHead: string | undefined; readonly documents: readonly StoredDocument[]; readonly secrets: Secrets }
 
+/** Something done in one transaction that holds the write lock; batches are put down in it. */
+export type Writing<T> = (held: Kysely<Schema>, put: (batch: Batch) => Promise<readonly Entry[]>) => Promise<T>
+
 /** Throws on a body that has anything more or less than the schema of its kind says. */
 export function refuseWrongBodies(postings: readonly Posting[]): void {
   for (const posting of postings) {

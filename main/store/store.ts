@@ -101,6 +101,11 @@ export interface LedgerStore {
    * @throws HeadMoved when `expectedHead` is given and is no longer the head's hash
    */
   append(postings: readonly Posting[], options?: { readonly expectedHead?: string; readonly documents?: readonly StoredDocument[]; readonly secrets?: Secrets }): Promise<readonly Entry[]>
+  /**
+   * Does something while nobody else posts, for what takes so long that others come first again and again. What it posts
+   * through the store that it is given stands once it is through, all of it or nothing; no other store may be used in it.
+   */
+  alone<T>(act: (store: LedgerStore) => Promise<T>): Promise<T>
   entry(seq: number): Promise<Entry | undefined>
   /** Entries in order of sequence, in batches; `from` and `to` included. */
   entries(from?: number, to?: number): AsyncIterable<Entry>

@@ -21,7 +21,7 @@ export async function admit(name: OperationName, context: Context): Promise<Cont
   const terms: Terms = OPERATIONS[name]
   if (store === null || (terms.ledger === 'none' && forEverybody(terms))) return context
   const people = await readPeople(store, now())
-  if (!people.onRecord) return { ...context, store: asLongAsNobody(store, stamping(store, { station: desk.station }), name) }
+  if (!people.onRecord) return { ...context, store: asLongAsNobody(stamping(store, { station: desk.station }), name) }
   const at: AtDesk = { store, desk, now }
   await logCounted(at, people)
   await lockWhenIdle(at, people)
@@ -46,20 +46,24 @@ export function admitted(context: Context, store: LedgerStore, caller: Caller | 
 }
 
 function stamping(store: LedgerStore, origin: { readonly station: string; readonly person?: string; readonly preparedBy?: string }): LedgerStore {
-  return { ...store, append: (postings, options) => store.append(postings.map((posting) => ({ ...posting, origin: posting.origin ?? origin })), options) }
+  return {
+    ...store,
+    append: (postings, options) => store.append(postings.map((posting) => ({ ...posting, origin: posting.origin ?? origin })), options),
+    alone: (act) => store.alone((held) => act(stamping(held, origin))),
+  }
 }
 
 /** What was begun with nobody on record ends when somebody is, whoever entered him elsewhere meanwhile. */
-function asLongAsNobody(store: LedgerStore, stamped: LedgerStore, name: OperationName): LedgerStore {
-  let own = 0
+function asLongAsNobody(store: LedgerStore, name: OperationName, own = { entered: 0 }): LedgerStore {
   return {
-    ...stamped,
+    ...store,
     append: async (postings, options) => {
-      if ((await store.entriesOfKind('person-set')).length > own) throw new Refused([sessionNeeded(name)])
-      const entries = await stamped.append(postings, options)
-      own += entries.filter(({ kind }) => kind === 'person-set').length
+      if ((await store.entriesOfKind('person-set')).length > own.entered) throw new Refused([sessionNeeded(name)])
+      const entries = await store.append(postings, options)
+      own.entered += entries.filter(({ kind }) => kind === 'person-set').length
       return entries
     },
+    alone: (act) => store.alone((held) => act(asLongAsNobody(held, name, own))),
   }
 }
 

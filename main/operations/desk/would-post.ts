@@ -2,6 +2,7 @@ import type { Posting } from '../../../core/ledger/index.ts'
 import type { SpokenFinding } from '../answer.ts'
 import { refusal } from '../answer.ts'
 import { Refused } from '../../../core/refusal/index.ts'
+import type { LedgerStore } from '../../store/index.ts'
 import type { Call, LedgerContext } from '../context.ts'
 import type { OperationName } from '../contracts/index.ts'
 
@@ -21,8 +22,8 @@ export type Trial = { readonly postings: readonly Posting[] } | { readonly findi
 /** Does an operation up to its first posting, which is not done; nothing is kept either. */
 export async function wouldPost(name: OperationName, input: unknown, context: LedgerContext, call: Call): Promise<Trial> {
   const nothing = (): Promise<void> => Promise.resolve()
-  const store = {
-    ...context.store, append: (postings: readonly Posting[]) => Promise.reject(new WouldPost(postings)),
+  const store: LedgerStore = {
+    ...context.store, alone: (act) => act(store), append: (postings: readonly Posting[]) => Promise.reject(new WouldPost(postings)),
     saveDraft: nothing, discardDraft: () => Promise.resolve(true), saveProposal: nothing,
   }
   if (context.perform === undefined) throw new Error('A trial runs within an operation.')

@@ -2,7 +2,7 @@ import { canonicalJson, instantKey, sha256Hex, type ClosingCheck, type Seal, typ
 import { closingChecks as checksOf, mayBeSignedOff } from '../../../core/reconciliation/index.ts'
 import { accepted, orRefuse, refused, type Finding, type Outcome } from '../../../core/refusal/index.ts'
 import { signText } from '../../signing/index.ts'
-import { atHead } from '../at-head.ts'
+import { atHeadOrAlone } from '../at-head.ts'
 import { closingFacts, ledgerFact } from '../closing-facts.ts'
 import type { Handler, LedgerContext, ParsedInput } from '../context.ts'
 import { readRecord } from '../on-record.ts'
@@ -23,13 +23,13 @@ export const closingChecks: Handler<'closing-checks'> = async ({ period: name },
 
 /** The ledger is checked once; everything else is looked at, sealed and signed for one head, and anew when another posting comes first. */
 export const closePeriod: Handler<'close-period'> = async (input, context, call) => {
-  const { store, now } = context
+  const { now } = context
   const by = enteredBy(context, input.by)
   const step = (done: number, what: string): void => call.progress({ done, of: 3, what })
-  orRefuse(await periodToClose(store, input.period, now()))
+  orRefuse(await periodToClose(context.store, input.period, now()))
   // a trial is asked for a list, again and again; the ledger is checked when the period is closed
-  const ledger = context.trial === true ? { whole: true, detail: 'checked when it is closed' } : await ledgerFact(store, call)
-  return atHead(store, call.signal, async (head) => {
+  const ledger = context.trial === true ? { whole: true, detail: 'checked when it is closed' } : await ledgerFact(context.store, call)
+  return atHeadOrAlone(context.store, call.signal, async (head, store) => {
     step(0, 'checks')
     const at = now()
     const standing = orRefuse(await periodToClose(store, input.period, at))
@@ -38,7 +38,7 @@ export const closePeriod: Handler<'close-period'> = async (input, context, call)
     step(1, 'seal')
     const seal: Seal = { schema: 'dipledger-seal-1', period, closedAt: at, closedBy: by, head: { seq: head.seq, hash: head.hash }, ...await store.sealFigures(standing), checks: [...checks] }
     const text = canonicalJson(seal)
-    const signature = await signed(text, input, context)
+    const signature = await signed(text, input, { ...context, store })
     call.signal.throwIfAborted()
     step(2, 'closing')
     const posted = await post(store, { kind: 'period-closed', at, by, body: { seal, signature } }, { expectedHead: head.hash })

@@ -3,7 +3,7 @@ import { accepted, allOf, orRefuse, refused, type Outcome } from '../../../core/
 import { makeTicket, ticketNumber, type Ticket } from '../../../core/ticket/index.ts'
 import { ticketDocument } from '../../documents/ticket.ts'
 import type { Head, LedgerStore } from '../../store/index.ts'
-import { atHead } from '../at-head.ts'
+import { atHeadOrAlone } from '../at-head.ts'
 import { bookable } from '../bookable.ts'
 import type { Call, Handler, LedgerContext, ParsedInput } from '../context.ts'
 import { readRecord } from '../on-record.ts'
@@ -22,7 +22,7 @@ const PATHS = { opened: 'ticket.opening.at', closed: 'ticket.closing.at', late: 
  */
 export const postTicket: Handler<'post-ticket'> = async (input, context, call) => {
   const { store } = context
-  const posted = await atHead(store, call.signal, (head) => postAt(head, input, context, call))
+  const posted = await atHeadOrAlone(store, call.signal, (head, held) => postAt(head, input, { ...context, store: held }, call))
   if (input.draft !== undefined) await store.discardDraft(input.draft)
   return posted
 }
