@@ -3,7 +3,7 @@ import { bookedFirst, STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf 
 import { ticketNumber, type Version } from '../../core/ticket/index.ts'
 import type { Known } from './known-before.ts'
 import { quickSha256 } from './link-hash.ts'
-import { allocationMisfits, movementMisfits } from './stock-rules.ts'
+import { allocationMisfits, movementMisfits, quantityMisfits } from './stock-rules.ts'
 import { closingMisfits, inventoryMisfits, legsMisfits, openingMisfits, settingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
 
 type Rule<K extends EntryKind> = (entry: EntryOf<K>, known: Known) => Promise<readonly string[]>
@@ -22,7 +22,7 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   'tank-set': (entry, known) => decides(entry.body.effectiveFrom, known),
   'product-set': (entry, known) => decides(entry.body.effectiveFrom, known),
   'limit-set': (entry, known) => decides(entry.body.effectiveFrom, known),
-  'adjustment-posted': async ({ body: { effectiveAt, late } }, known) => [...undated(effectiveAt), ...await spanMisfits({ opened: effectiveAt, closed: effectiveAt }, late, known)],
+  'adjustment-posted': async ({ body: { effectiveAt, nsv, late } }, known) => [...undated(effectiveAt), ...quantityMisfits('the adjustment', nsv), ...await spanMisfits({ opened: effectiveAt, closed: effectiveAt }, late, known)],
   'probe-zeroed': (entry) => dated(entry.body.readAt),
   'instrument-set': (entry) => dated(entry.body.effectiveFrom),
   'person-set': (entry) => dated(entry.body.effectiveFrom),
@@ -51,7 +51,8 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
   },
   'period-opened': openingMisfits,
   'period-closed': closingMisfits,
-  'inventory-measured': async ({ body: { snapshot, tank, product } }, known) => [
+  'inventory-measured': async ({ body: { snapshot, worksheet, tank, product } }, known) => [
+    ...quantityMisfits('what was measured', worksheet.quantity.nsv),
     ...undated(snapshot.at), ...await inventoryMisfits(snapshot.at, known),
     ...differs('the tank that was gauged', snapshot.tank, tank.code), ...differs('the product that was gauged', snapshot.product, product.code),
     ...await versionMisfits('tank', tank, known), ...await versionMisfits('product', product, known),
@@ -61,7 +62,7 @@ const RULES: { readonly [K in EntryKind]: Rule<K> } = {
     ...undated(verification.at), ...differs('the tank whose gauge was verified', verification.tank, tank.code), ...await versionMisfits('tank', tank, known),
   ],
   'ticket-posted': async (entry, known) => [
-    ...await numberMisfits(entry, known), ...await replacementMisfits(entry, known),
+    ...quantityMisfits('the change of the tank', entry.body.ticket.result.tankChange.nsv), ...await numberMisfits(entry, known), ...await replacementMisfits(entry, known),
     ...await versionMisfits('tank', entry.body.ticket.tank, known), ...await versionMisfits('product', entry.body.ticket.product, known),
     ...await spanMisfits({ opened: entry.body.ticket.opening.at, closed: entry.body.ticket.closing.at }, entry.body.late, known),
   ],

@@ -49,6 +49,11 @@ function sumMisfits(shares: Parameters<typeof refuseShares>[0], nsv: Decimal, wo
   return unit === undefined ? [`its shares are in ${word ?? 'no unit'}`] : refuseShares(shares, { nsv, unit }, 'shares').map(wording)
 }
 
+/** What counts in the book is a number in a unit of volume. */
+export function quantityMisfits(what: string, { value, unit }: { readonly value: string; readonly unit: string }): readonly string[] {
+  return decimal(value) && unitOf(unit) !== undefined ? [] : [`${what} is ${value} ${unit}, which is no volume`]
+}
+
 function unitOf(word: string | undefined): VolumeUnit | undefined {
   return VOLUME_UNITS.find((unit) => unit === word)
 }

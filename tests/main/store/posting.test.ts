@@ -153,6 +153,13 @@ describe.each(FLAVOURS)('posting on %s', (flavour) => {
       expect(await refused(() => ({ posting: { ...adjustmentPosting('1.000'), at: '2026-03-14 19:00' } }))).toContain('not an instant in UTC')
     })
 
+    it('what is no number, or no volume: the book could not be added up any more', async () => {
+      for (const nsv of [{ value: 'NaN', unit: 'm3' }, { value: '1e3', unit: 'm3' }, { value: '1.000', unit: 'barrels or so' }]) {
+        const posting = adjustmentPosting('1.000')
+        expect(await refused(() => ({ posting: { ...posting, body: { ...posting.body, nsv } } }))).toContain('which is no volume')
+      }
+    })
+
     it('an inventory of a tank other than the one it names', async () => {
       const [, tank, product] = await everything()
       if (tank?.kind !== 'tank-set' || product?.kind !== 'product-set') throw new Error('not set up')
