@@ -1,8 +1,6 @@
 import { z } from 'zod'
-import { gaugeSnapshotSchema } from '../gauge/index.ts'
-import { worksheetSchema } from '../quantity/index.ts'
 import { versionSchema } from '../ticket/index.ts'
-import { lineContentsSchema, STOCK_MOVEMENTS, type StockMovementKind } from '../transfer/index.ts'
+import { STOCK_MOVEMENTS, stockLegResultSchema, type StockMovementKind } from '../transfer/index.ts'
 import { exceptionSchema, quantitySchema, worksheetLineSchema } from '../worksheet/index.ts'
 
 /** Marks what concerns a closed period and is booked in an open one. */
@@ -18,28 +16,13 @@ export type Late = Readonly<z.infer<typeof lateSchema>>
 
 export { STOCK_MOVEMENTS, type StockMovementKind }
 
-/** What a stock movement does to one product in one tank or line. */
-export const stockLegSchema = z.strictObject({
-  place: z.enum(['tank', 'line']),
+/** What a stock movement does to one product in one tank or line, as it was computed, by the versions in the ledger. */
+export const stockLegSchema = stockLegResultSchema.extend({
   /** Code of the tank or of the line. */
   code: z.string().min(1).max(40),
   product: versionSchema,
   /** The tank that was gauged; a line has none. */
   tank: versionSchema.optional(),
-  opening: gaugeSnapshotSchema.optional(),
-  closing: gaugeSnapshotSchema.optional(),
-  openingWorksheet: worksheetSchema.optional(),
-  closingWorksheet: worksheetSchema.optional(),
-  /** Contents of the line as they were written. */
-  contents: z.strictObject({ opening: lineContentsSchema, closing: lineContentsSchema }).optional(),
-  /** Contents of the line at base conditions. */
-  stated: z.strictObject({ opening: quantitySchema, closing: quantitySchema }).optional(),
-  /** Signed net standard volume that is booked. */
-  nsv: quantitySchema,
-  /** Signed mass in vacuum, where it is known. */
-  mass: quantitySchema.optional(),
-  /** Signed change of free water, where there was some. */
-  water: quantitySchema.optional(),
 })
 export type StockLeg = Readonly<z.infer<typeof stockLegSchema>>
 

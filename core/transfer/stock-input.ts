@@ -48,6 +48,7 @@ export const stockLegResultSchema = z.strictObject({
   closing: gaugeSnapshotSchema.optional(),
   openingWorksheet: worksheetSchema.optional(),
   closingWorksheet: worksheetSchema.optional(),
+  /** Contents of the line as they were written. */
   contents: z.strictObject({ opening: lineContentsSchema, closing: lineContentsSchema }).optional(),
   /** Contents of the line at base conditions. */
   stated: z.strictObject({ opening: quantitySchema, closing: quantitySchema }).optional(),
