@@ -1,7 +1,12 @@
-/** Text that stands in JSON as it is, between quotes. */
-const PLAIN = /^[ !#-[\]-~]*$/
+import canonicalize from 'canonicalize'
+
 /** Deeper than any entry by far; what is deeper may contain itself. */
 const DEEPEST = 500
+
+type Members = Readonly<Record<string, unknown>>
+
+/** How data stand: as they are written, with members in another order, or so that ECMAScript cannot write them as they are. */
+type Standing = 'in order' | 'plain' | 'odd'
 
 /**
  * The one text of a value: keys sorted, no blanks, numbers as ECMAScript prints them.
@@ -11,60 +16,72 @@ const DEEPEST = 500
  * @source RFC-8785 3.2
  */
 export function canonicalJson(value: unknown): string {
-  const text = written(value, 0)
-  if (text !== undefined) return text
+  const stands = standing(value, 0)
+  const text = stands === 'odd' ? undefined : JSON.stringify(stands === 'plain' ? inOrder(value) : value)
+  // half a character is written as what it escapes to
+  if (text?.includes('\\ud') === false) return text
   refuseWhatIsNotJson(value, '$', new Set())
-  throw new Error('$ is nested too deeply to have canonical JSON here')
+  return text ?? canonicalize(value) ?? ''
 }
 
-/** The text; undefined where anything in it has none. */
-function written(value: unknown, depth: number): string | undefined {
+function standing(value: unknown, depth: number): Standing {
   switch (typeof value) {
-    case 'string': return quoted(value)
-    case 'boolean': return value ? 'true' : 'false'
-    case 'number': return Number.isFinite(value) ? JSON.stringify(value) : undefined
+    case 'string': case 'boolean': return 'in order'
+    case 'number': return Number.isFinite(value) ? 'in order' : 'odd'
     case 'object':
-      if (value === null) return 'null'
-      if (depth === DEEPEST) return undefined
-      return Array.isArray(value) ? list(value, depth + 1) : isPlain(value) ? members(value, depth + 1) : undefined
-    default: return undefined
+      if (value === null) return 'in order'
+      if (depth === DEEPEST) return 'odd'
+      return Array.isArray(value) ? standingOfList(value, depth + 1) : isPlain(value) ? standingOfMembers(value, depth + 1) : 'odd'
+    default: return 'odd'
   }
 }
 
-function quoted(text: string): string | undefined {
-  if (PLAIN.test(text)) return `"${text}"`
-  return isHalf(text) ? undefined : JSON.stringify(text)
-}
-
-function list(values: readonly unknown[], depth: number): string | undefined {
-  let text = '['
+function standingOfList(values: readonly unknown[], depth: number): Standing {
+  let all: Standing = 'in order'
   for (let i = 0; i < values.length; i += 1) {
-    const one = written(values[i], depth)
-    if (one === undefined) return undefined
-    text += i === 0 ? one : `,${one}`
+    const one = standing(values[i], depth)
+    if (one === 'odd') return one
+    if (one === 'plain') all = one
   }
-  return `${text}]`
+  return all
 }
 
-/** Members in the order of their names' UTF-16 units, which is how ECMAScript sorts. */
-function members(value: Readonly<Record<string, unknown>>, depth: number): string | undefined {
-  let text = '{'
-  for (const name of Object.keys(value).sort()) {
-    const [head, one] = [quoted(name), written(value[name], depth)]
-    if (head === undefined || one === undefined) return undefined
-    text += text === '{' ? `${head}:${one}` : `,${head}:${one}`
+/** Names are ordered by their UTF-16 units, which is how ECMAScript compares and sorts. */
+function standingOfMembers(value: Members, depth: number): Standing {
+  let all: Standing = 'in order'
+  let before = ''
+  for (const name in value) {
+    const one = isOddName(name) ? 'odd' : standing(value[name], depth)
+    if (one === 'odd') return one
+    if (one === 'plain' || name < before) all = 'plain'
+    before = name
   }
-  return `${text}}`
+  return all
 }
 
-function isPlain(value: object): value is Readonly<Record<string, unknown>> {
+/** Objects hold names that are numbers before all others, and take one name for that of their prototype. */
+function isOddName(name: string): boolean {
+  const first = name.charCodeAt(0)
+  return (first >= 48 && first < 58) || name === '__proto__'
+}
+
+/** The same plain data with the members of every object in canonical order. */
+function inOrder(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value
+  if (Array.isArray(value)) return value.map(inOrder)
+  const [from, to]: [Members, Record<string, unknown>] = [value as Members, {}]
+  for (const name of Object.keys(from).sort()) to[name] = inOrder(from[name])
+  return to
+}
+
+function isPlain(value: object): value is Members {
   const prototype: unknown = Object.getPrototypeOf(value)
   return prototype === Object.prototype || prototype === null
 }
 
 /** Half a character has no UTF-8. */
 function isHalf(text: string): boolean {
-  return /\p{Surrogate}/u.test(text)
+  return !text.isWellFormed()
 }
 
 function refuseWhatIsNotJson(value: unknown, place: string, above: Set<object>): void {
@@ -79,6 +96,7 @@ function refuseWhatIsNotJson(value: unknown, place: string, above: Set<object>):
   }
   if (typeof value !== 'object') throw new Error(`${place} is of type ${typeof value}, which has no canonical JSON`)
   if (above.has(value)) throw new Error(`${place} contains itself`)
+  if (above.size === DEEPEST) throw new Error('$ is nested too deeply to have canonical JSON here')
   above.add(value)
   if (Array.isArray(value)) {
     for (let i = 0; i < value.length; i += 1) refuseWhatIsNotJson(value[i], `${place}[${i}]`, above)

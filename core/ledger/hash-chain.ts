@@ -32,9 +32,25 @@ export type LinkHash = (previous: string, text: string) => string
  */
 export const linkHash: LinkHash = (previous, text) => bytesToHex(sha256(concatBytes(hexToBytes(previous), utf8ToBytes(text))))
 
+/** A posting with its body and origin as canonical JSON: all of it that needs no place in the chain. */
+export interface WrittenPosting {
+  readonly posting: Posting
+  readonly body: string
+  readonly origin: string | undefined
+}
+
+/** Writes down what is posted. */
+export function writePosting(posting: Posting): WrittenPosting {
+  return { posting, body: canonicalJson(posting.body), origin: posting.origin === undefined ? undefined : canonicalJson(posting.origin) }
+}
+
 /** An entry as it is written down: what its hash is made of. */
-export function writeEntry({ kind, at, by, body, origin }: Posting, { seq, previous }: Place): WrittenEntry {
-  return { seq, kind, at, by, body: canonicalJson(body), ...origin === undefined ? {} : { origin: canonicalJson(origin) }, previous }
+export function writeEntry(posting: Posting, place: Place): WrittenEntry {
+  return placed(writePosting(posting), place)
+}
+
+function placed({ posting: { kind, at, by }, body, origin }: WrittenPosting, { seq, previous }: Place): WrittenEntry {
+  return { seq, kind, at, by, body, ...origin === undefined ? {} : { origin }, previous }
 }
 
 /**
@@ -45,13 +61,13 @@ export function writeEntry({ kind, at, by, body, origin }: Posting, { seq, previ
  * @source RFC-8785 3.2
  */
 export function chainEntry(posting: Posting, place: Place): Entry {
-  return placeEntry(posting, place, linkHash).entry
+  return placeEntry(writePosting(posting), place, linkHash).entry
 }
 
 /** An entry placed in the chain as {@link chainEntry} does, and the same as it is written down. */
-export function placeEntry(posting: Posting, place: Place, hashOf: LinkHash): { readonly entry: Entry; readonly written: WrittenEntry } {
-  const written = writeEntry(posting, place)
-  return { entry: { ...posting, seq: place.seq, previous: place.previous, hash: hashOf(place.previous, entryText(written)) }, written }
+export function placeEntry(posting: WrittenPosting, place: Place, hashOf: LinkHash): { readonly entry: Entry; readonly written: WrittenEntry } {
+  const written = placed(posting, place)
+  return { entry: { ...posting.posting, seq: place.seq, previous: place.previous, hash: hashOf(place.previous, entryText(written)) }, written }
 }
 
 /**

@@ -3,7 +3,7 @@ import { attempt, bytesIn, said, textOf, type Checking } from './checking.ts'
 import { clockWatch } from './clock-watch.ts'
 import { entryOf } from './entry-rows.ts'
 import { LedgerFault } from './fault.ts'
-import { quickLinkHash } from './link-hash.ts'
+import { quickLinkHash, quickSha256 } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
 import { projectEntry } from './projections.ts'
 import { inWords } from './recomputing.ts'
@@ -118,7 +118,7 @@ async function checkDocument({ file, differs }: Checking, entry: Extract<Entry, 
     return
   }
   if (textOf(row.sha256) !== entry.body.document.sha256) differs(`${where}, column sha256`, `it is ${textOf(row.sha256) ?? 'no text'}; the entry gives ${entry.body.document.sha256}`, entry.seq)
-  for (const misfit of documentMisfits(entry, row.bytes)) differs(`${where}, column bytes`, misfit, entry.seq)
+  for (const misfit of documentMisfits(entry, { sha256: quickSha256(row.bytes), bytes: row.bytes.length })) differs(`${where}, column bytes`, misfit, entry.seq)
 }
 
 /** A document belongs to the ticket entry of its number, and to no other. */

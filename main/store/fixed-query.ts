@@ -34,7 +34,7 @@ export function fixedQuery<A extends readonly unknown[], R>(make: (db: Kysely<Sc
 const inserts = new Map<string, (db: Kysely<Schema>, ...values: readonly unknown[]) => Promise<unknown[]>>()
 
 /** Puts rows of the same columns into a table, by an insert that is put into SQL once for each number of rows. */
-export async function insertRows<T extends keyof Schema>(db: Kysely<Schema>, table: T, rows: readonly Schema[T][]): Promise<void> {
+async function insertTogether<T extends keyof Schema>(db: Kysely<Schema>, table: T, rows: readonly Schema[T][]): Promise<void> {
   const [first] = rows
   if (first === undefined) return
   const columns = Object.keys(first)
@@ -49,5 +49,17 @@ export async function insertRows<T extends keyof Schema>(db: Kysely<Schema>, tab
 
 /** Puts one row into a table. */
 export async function insertRow<T extends keyof Schema>(db: Kysely<Schema>, table: T, row: Schema[T]): Promise<void> {
-  await insertRows(db, table, [row])
+  await insertTogether(db, table, [row])
+}
+
+/**
+ * Puts rows of the same columns into a table: at once where each statement is a way to the server and back, one by one in
+ * a file, which would keep a journal of its own for a statement that may fail half way.
+ */
+export async function insertRows<T extends keyof Schema>(db: Kysely<Schema>, table: T, rows: readonly Schema[T][]): Promise<void> {
+  const statements = AT_HAND.get(db)
+  if (statements === undefined) return insertTogether(db, table, rows)
+  const columns = Object.keys(rows[0] ?? {})
+  const insert = statements.prepare(`insert into "${table}" (${columns.map((name) => `"${name}"`).join()}) values (${columns.map(() => '?').join()})`)
+  for (const row of rows) insert.run(Object.values(row))
 }

@@ -14,7 +14,8 @@ import { openLedgerServer } from './ledger-server.ts'
 import { writeOnServer } from './post-on-server.ts'
 import { closingEntry, lastSeal, periodsOf, sealBefore } from './periods.ts'
 import { runAtHand } from './fixed-query.ts'
-import { documentName, postBatch, refuseWrongBodies, type Batch, type Writing } from './post.ts'
+import { documentName, postBatch, type Batch, type Writing } from './post.ts'
+import { prepare } from './prepare.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putProposal, takeProposal, verifierOf } from './side-tables.ts'
@@ -63,10 +64,7 @@ function storeOn(opened: Connection, waitMs: number, { post, alone }: HowToPost)
   return {
     where: whereOf(opened),
     head: () => headOf(db),
-    append: async (postings, { expectedHead, documents = [], secrets = {} } = {}) => {
-      refuseWrongBodies(postings)
-      return post({ postings, expectedHead, documents, secrets })
-    },
+    append: async (postings, { expectedHead, documents = [], secrets = {} } = {}) => post({ ...prepare(postings, documents), expectedHead, secrets }),
     alone,
     entry: (seq) => entryAt(db, seq),
     entries: (from = 1, to = Number.MAX_SAFE_INTEGER) => entriesBetween(db, from, to),

@@ -1,35 +1,27 @@
 import type { Kysely } from 'kysely'
-import { z } from 'zod'
-import { ENTRY_BODIES, placeEntry, type Entry, type Posting } from '../../core/ledger/index.ts'
+import { placeEntry, type Entry } from '../../core/ledger/index.ts'
 import { headOf } from './entry-rows.ts'
 import { insertRow } from './fixed-query.ts'
 import { knownIn } from './known.ts'
 import { quickLinkHash } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
+import type { HashedDocument, Prepared } from './prepare.ts'
 import { projectEntry } from './projections.ts'
 import type { Schema } from './schema.ts'
 import { putKey, putVerifier } from './side-tables.ts'
 import { HeadMoved, type Head, type Secrets, type StoredDocument } from './store.ts'
 
 /** What is posted in one transaction. */
-export interface Batch { readonly postings: readonly Posting[]; readonly expectedHead: string | undefined; readonly documents: readonly StoredDocument[]; readonly secrets: Secrets }
+export interface Batch extends Prepared { readonly expectedHead: string | undefined; readonly secrets: Secrets }
 
 /** Something done in one transaction that holds the write lock; batches are put down in it. */
 export type Writing<T> = (held: Kysely<Schema>, put: (batch: Batch) => Promise<readonly Entry[]>) => Promise<T>
-
-/** Throws on a body that has anything more or less than the schema of its kind says. */
-export function refuseWrongBodies(postings: readonly Posting[]): void {
-  for (const posting of postings) {
-    const read = ENTRY_BODIES[posting.kind].safeParse(posting.body)
-    if (!read.success) throw new Error(`The body of a ${posting.kind} entry is not of its form: ${z.prettifyError(read.error)}`)
-  }
-}
 
 /** Places a batch at the end of the chain; to be called in a transaction that holds the write lock. */
 export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, documents, secrets }: Batch): Promise<readonly Entry[]> {
   let head = await headOf(db)
   if (expectedHead !== undefined && expectedHead !== head.hash) throw new HeadMoved()
-  const waiting = new Map(documents.map((document) => [document.sha256, document]))
+  const waiting = new Map(documents.map((one) => [one.document.sha256, one]))
   const entries: Entry[] = []
   for (const posting of postings) {
     const { entry, written } = placeEntry(posting, { seq: head.seq + 1, previous: head.hash }, quickLinkHash)
@@ -42,7 +34,7 @@ export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, do
     head = { seq: entry.seq, hash: entry.hash }
   }
   const [stray] = waiting.values()
-  if (stray !== undefined) throw new Error(`No posting names the document ${stray.name} (${stray.sha256})`)
+  if (stray !== undefined) throw new Error(`No posting names the document ${stray.document.name} (${stray.document.sha256})`)
   if (secrets.passphrase !== undefined) await putVerifier(db, secrets.passphrase.person, secrets.passphrase.verifier)
   if (secrets.key !== undefined) await putKey(db, secrets.key.identity, secrets.key.key)
   return entries
@@ -54,13 +46,13 @@ export function documentName(number: string): string {
 }
 
 /** The document that a ticket entry names; an entry of any other kind has none. */
-function documentFor(entry: Entry, waiting: Map<string, StoredDocument>): StoredDocument | undefined {
+function documentFor(entry: Entry, waiting: Map<string, HashedDocument>): StoredDocument | undefined {
   if (entry.kind !== 'ticket-posted') return undefined
   const { number } = entry.body.ticket
-  const document = waiting.get(entry.body.document.sha256)
-  if (document === undefined) throw new Error(`${number} comes without its signed document`)
+  const { document, found } = waiting.get(entry.body.document.sha256) ?? {}
+  if (document === undefined || found === undefined) throw new Error(`${number} comes without its signed document`)
   waiting.delete(document.sha256)
-  const wrong = documentMisfits(entry, document.bytes)
+  const wrong = documentMisfits(entry, { sha256: found, bytes: document.bytes.length })
   if (wrong.length > 0) throw new Error(`${number}: ${wrong.join('; ')}`)
   if (document.name !== documentName(number)) throw new Error(`The document of ${number} is named ${document.name}, not ${documentName(number)}`)
   return document

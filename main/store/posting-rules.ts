@@ -2,7 +2,6 @@ import { parseInstant } from '../../core/gauge/index.ts'
 import { bookedFirst, STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
 import { ticketNumber, type Version } from '../../core/ticket/index.ts'
 import type { Known } from './known-before.ts'
-import { quickSha256 } from './link-hash.ts'
 import { allocationMisfits, movementMisfits, quantityMisfits } from './stock-rules.ts'
 import { closingMisfits, inventoryMisfits, legsMisfits, openingMisfits, settingMisfits, spanMisfits, voidMisfits } from './period-rules.ts'
 
@@ -101,8 +100,8 @@ async function replacementMisfits({ body: { ticket: { replaces } } }: EntryOf<'t
 }
 
 /** In what the bytes of a signed document are not those that its entry names. */
-export function documentMisfits({ body: { document } }: EntryOf<'ticket-posted'>, bytes: Uint8Array): readonly string[] {
-  return [...differs('the SHA-256 of the document', quickSha256(bytes), document.sha256), ...differs('the size of the document', String(bytes.length), String(document.bytes))]
+export function documentMisfits({ body: { document } }: EntryOf<'ticket-posted'>, found: { readonly sha256: string; readonly bytes: number }): readonly string[] {
+  return [...differs('the SHA-256 of the document', found.sha256, document.sha256), ...differs('the size of the document', String(found.bytes), String(document.bytes))]
 }
 
 async function versionMisfits(kind: 'tank' | 'product' | 'instrument', version: Version, known: Known): Promise<readonly string[]> {

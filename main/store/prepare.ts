@@ -1,0 +1,24 @@
+import { z } from 'zod'
+import { ENTRY_BODIES, writePosting, type Posting, type WrittenPosting } from '../../core/ledger/index.ts'
+import { quickSha256 } from './link-hash.ts'
+import type { StoredDocument } from './store.ts'
+
+/** A document with the SHA-256 of the bytes that came. */
+export interface HashedDocument { readonly document: StoredDocument; readonly found: string }
+
+/** What is posted, with all done that needs no ledger. */
+export interface Prepared { readonly postings: readonly WrittenPosting[]; readonly documents: readonly HashedDocument[] }
+
+/**
+ * Holds bodies against their form, writes them down and hashes documents, before the ledger is locked for it.
+ * @throws on a body that has anything more or less than the schema of its kind says
+ */
+export function prepare(postings: readonly Posting[], documents: readonly StoredDocument[]): Prepared {
+  postings.forEach(refuseWrongBody)
+  return { postings: postings.map(writePosting), documents: documents.map((document) => ({ document, found: quickSha256(document.bytes) })) }
+}
+
+function refuseWrongBody({ kind, body }: Posting): void {
+  const read = ENTRY_BODIES[kind].safeParse(body)
+  if (!read.success) throw new Error(`The body of a ${kind} entry is not of its form: ${z.prettifyError(read.error)}`)
+}
