@@ -81,7 +81,7 @@ function isPlain(value: object): value is Members {
 
 /** Half a character has no UTF-8. */
 function isHalf(text: string): boolean {
-  return !text.isWellFormed()
+  return /\p{Surrogate}/u.test(text)
 }
 
 function refuseWhatIsNotJson(value: unknown, place: string, above: Set<object>): void {

@@ -18,7 +18,13 @@ export interface WrittenEntry {
  * @param entry the entry as it is written down; its body and origin are taken as they stand
  * @source RFC-8785 3.2
  */
-export function entryText({ seq, kind, at, by, body, origin, previous }: WrittenEntry): string {
+export function entryText(entry: WrittenEntry): string {
+  const [before, after] = textAroundBody(entry)
+  return before + entry.body + after
+}
+
+/** What stands before and after the body in {@link entryText}. */
+export function textAroundBody({ seq, kind, at, by, origin, previous }: Omit<WrittenEntry, 'body'>): readonly [before: string, after: string] {
   const from = origin === undefined || origin === null ? '' : `"origin":${origin},`
-  return `{"at":${canonicalJson(at)},"body":${body},"by":${canonicalJson(by)},"kind":${canonicalJson(kind)},${from}"previous":${canonicalJson(previous)},"seq":${seq}}`
+  return [`{"at":${canonicalJson(at)},"body":`, `,"by":${canonicalJson(by)},"kind":${canonicalJson(kind)},${from}"previous":${canonicalJson(previous)},"seq":${seq}}`]
 }

@@ -26,6 +26,9 @@ export interface LinkDifference {
 /** SHA-256 of the 32 bytes of a hash followed by a text in UTF-8, as 64 lower-case hexadecimal digits. */
 export type LinkHash = (previous: string, text: string) => string
 
+/** The hash of an entry as it is written down: that of its {@link entryText} after the hash of the entry before. */
+export type EntryHash = (entry: WrittenEntry) => string
+
 /**
  * The hash that links entries: SHA-256( previous ‖ text ), `previous` as its 32 bytes, the text as UTF-8.
  * @source FIPS-180-4 6.2
@@ -61,13 +64,13 @@ function placed({ posting: { kind, at, by }, body, origin }: WrittenPosting, { s
  * @source RFC-8785 3.2
  */
 export function chainEntry(posting: Posting, place: Place): Entry {
-  return placeEntry(writePosting(posting), place, linkHash).entry
+  return placeEntry(writePosting(posting), place, (entry) => linkHash(entry.previous, entryText(entry))).entry
 }
 
 /** An entry placed in the chain as {@link chainEntry} does, and the same as it is written down. */
-export function placeEntry(posting: WrittenPosting, place: Place, hashOf: LinkHash): { readonly entry: Entry; readonly written: WrittenEntry } {
+export function placeEntry(posting: WrittenPosting, place: Place, hashOf: EntryHash): { readonly entry: Entry; readonly written: WrittenEntry } {
   const written = placed(posting, place)
-  return { entry: { ...posting.posting, seq: place.seq, previous: place.previous, hash: hashOf(place.previous, entryText(written)) }, written }
+  return { entry: { ...posting.posting, seq: place.seq, previous: place.previous, hash: hashOf(written) }, written }
 }
 
 /**

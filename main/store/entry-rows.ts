@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely'
 import { canonicalJson, entrySchema, GENESIS, type Entry } from '../../core/ledger/index.ts'
-import { fixedQuery } from './fixed-query.ts'
+import { fixedQuery, insertRow, isAtHand } from './fixed-query.ts'
 import type { EntryTable, Schema } from './schema.ts'
 import type { Head } from './head.ts'
 
@@ -23,6 +23,16 @@ const lastEntry = fixedQuery((db) => db.selectFrom('entry').select(['seq', 'hash
 export async function headOf(db: Kysely<Schema>): Promise<Head> {
   const [last] = await lastEntry(db)
   return last ?? { seq: 0, hash: GENESIS }
+}
+
+const insertBytes = fixedQuery((db, seq: number, kind: string, at: string, by: string, body: Uint8Array, previous: string, hash: string, origin: string | null) => ({
+  compile: () => sql`insert into entry (seq, kind, at, "by", body, previous, hash, origin) values (${seq}, ${kind}, ${at}, ${by}, cast(${body} as text), ${previous}, ${hash}, ${origin})`.compile(db),
+}))
+
+/** Puts an entry into its table; in a file its body as the UTF-8 that was hashed, so that it is made once. */
+export async function insertEntry(db: Kysely<Schema>, row: EntryTable, body: Uint8Array): Promise<void> {
+  if (isAtHand(db)) await insertBytes(db, row.seq, row.kind, row.at, row.by, body, row.previous, row.hash, row.origin)
+  else await insertRow(db, 'entry', row)
 }
 
 export async function entryAt(db: Kysely<Schema>, seq: number): Promise<Entry | undefined> {

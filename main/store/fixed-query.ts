@@ -12,6 +12,11 @@ export function runAtHand(held: Kysely<Schema>, statements: SqliteDatabase): voi
   AT_HAND.set(held, statements)
 }
 
+/** Whether the statements of a transaction are run where they stand, in a file. */
+export function isAtHand(db: Kysely<Schema>): boolean {
+  return AT_HAND.has(db)
+}
+
 /**
  * A query that is put into SQL once for each database, for those that every posting asks: making their SQL anew takes
  * longer than answering them. Its arguments are its only parameters, in their order.

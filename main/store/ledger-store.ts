@@ -11,10 +11,10 @@ import { lateOfPeriod } from './late.ts'
 import { ticketCount } from './known.ts'
 import { openLedgerFile, shut } from './ledger-file.ts'
 import { openLedgerServer } from './ledger-server.ts'
+import { writeInFile } from './post-in-file.ts'
 import { writeOnServer } from './post-on-server.ts'
 import { closingEntry, lastSeal, periodsOf, sealBefore } from './periods.ts'
-import { runAtHand } from './fixed-query.ts'
-import { documentName, postBatch, type Batch, type Writing } from './post.ts'
+import { documentName, type Batch, type Writing } from './post.ts'
 import { prepare } from './prepare.ts'
 import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
@@ -53,10 +53,7 @@ interface HowToPost { readonly post: (batch: Batch) => Promise<readonly Entry[]>
 
 function writing<T>(opened: Connection, act: Writing<T>): Promise<T> {
   if (opened.flavour === 'postgres') return writeOnServer(opened, act)
-  return opened.db.transaction().execute((held) => {
-    runAtHand(held, opened.statements)
-    return act(held, (batch) => postBatch(held, batch))
-  })
+  return writeInFile(opened, act)
 }
 
 function storeOn(opened: Connection, waitMs: number, { post, alone }: HowToPost): LedgerStore {

@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely'
 import { placeEntry, type Entry } from '../../core/ledger/index.ts'
-import { headOf } from './entry-rows.ts'
+import { headOf, insertEntry } from './entry-rows.ts'
 import { insertRow } from './fixed-query.ts'
 import { knownIn } from './known.ts'
-import { quickLinkHash } from './link-hash.ts'
+import { entryHash } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
 import type { HashedDocument, Prepared } from './prepare.ts'
 import { projectEntry } from './projections.ts'
@@ -23,11 +23,11 @@ export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, do
   if (expectedHead !== undefined && expectedHead !== head.hash) throw new HeadMoved()
   const waiting = new Map(documents.map((one) => [one.document.sha256, one]))
   const entries: Entry[] = []
-  for (const posting of postings) {
-    const { entry, written } = placeEntry(posting, { seq: head.seq + 1, previous: head.hash }, quickLinkHash)
+  for (const { written: posting, bytes } of postings) {
+    const { entry, written } = placeEntry(posting, { seq: head.seq + 1, previous: head.hash }, (one) => entryHash(one, bytes))
     const document = documentFor(entry, waiting)
     await refuseMisfit(db, entry, head)
-    await insertRow(db, 'entry', { ...written, hash: entry.hash, origin: written.origin ?? null })
+    await insertEntry(db, { ...written, hash: entry.hash, origin: written.origin ?? null }, bytes)
     if (document !== undefined) await insertRow(db, 'document', { seq: entry.seq, sha256: document.sha256, bytes: document.bytes })
     await projectEntry(db, entry)
     entries.push(entry)

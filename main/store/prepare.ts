@@ -6,8 +6,11 @@ import type { StoredDocument } from './store.ts'
 /** A document with the SHA-256 of the bytes that came. */
 export interface HashedDocument { readonly document: StoredDocument; readonly found: string }
 
+/** A posting that is of its form, and its body in UTF-8. */
+export interface PreparedPosting { readonly written: WrittenPosting; readonly bytes: Uint8Array }
+
 /** What is posted, with all done that needs no ledger. */
-export interface Prepared { readonly postings: readonly WrittenPosting[]; readonly documents: readonly HashedDocument[] }
+export interface Prepared { readonly postings: readonly PreparedPosting[]; readonly documents: readonly HashedDocument[] }
 
 /**
  * Holds bodies against their form, writes them down and hashes documents, before the ledger is locked for it.
@@ -15,7 +18,12 @@ export interface Prepared { readonly postings: readonly WrittenPosting[]; readon
  */
 export function prepare(postings: readonly Posting[], documents: readonly StoredDocument[]): Prepared {
   postings.forEach(refuseWrongBody)
-  return { postings: postings.map(writePosting), documents: documents.map((document) => ({ document, found: quickSha256(document.bytes) })) }
+  return { postings: postings.map(preparePosting), documents: documents.map((document) => ({ document, found: quickSha256(document.bytes) })) }
+}
+
+function preparePosting(posting: Posting): PreparedPosting {
+  const written = writePosting(posting)
+  return { written, bytes: Buffer.from(written.body, 'utf8') }
 }
 
 function refuseWrongBody({ kind, body }: Posting): void {

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { GENESIS, placeEntry, versionHash, writePosting, type EntryOf, type Posting } from '../../../core/ledger/index.ts'
+import { entryText, GENESIS, placeEntry, versionHash, writePosting, type EntryOf, type Posting } from '../../../core/ledger/index.ts'
 import { ticketNumber, type Version } from '../../../core/ticket/index.ts'
 import { sealFigures } from '../../../main/store/book.ts'
 import { insertRow } from '../../../main/store/fixed-query.ts'
@@ -155,7 +155,7 @@ class Writer {
 
   async #put(posting: Posting): Promise<number> {
     const { db } = this.#opened
-    const { entry, written } = placeEntry(writePosting(posting), { seq: this.#seq + 1, previous: this.#head }, quickLinkHash)
+    const { entry, written } = placeEntry(writePosting(posting), { seq: this.#seq + 1, previous: this.#head }, (one) => quickLinkHash(one.previous, entryText(one)))
     await insertRow(db, 'entry', { ...written, hash: entry.hash, origin: written.origin ?? null })
     if (entry.kind === 'ticket-posted') await insertRow(db, 'document', { seq: entry.seq, sha256: entry.body.document.sha256, bytes: documentOf(entry.body.ticket.number) })
     await projectEntry(db, entry)

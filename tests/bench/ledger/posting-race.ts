@@ -1,48 +1,65 @@
 import { copyFileSync, mkdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { DatabaseSync, type SQLInputValue, type StatementSync } from 'node:sqlite'
-import { sha256Hex, type EntryOf, type Posting } from '../../../core/ledger/index.ts'
+import { sha256Hex, type Entry, type EntryOf, type Posting } from '../../../core/ledger/index.ts'
 import { ticketNumber } from '../../../core/ticket/index.ts'
-import { openStore, type LedgerStore, type StoredDocument } from '../../../main/store/index.ts'
+import { openStore, type Head, type StoredDocument } from '../../../main/store/index.ts'
+import { openLedgerFile, shut } from '../../../main/store/ledger-file.ts'
+import { writeInFile } from '../../../main/store/post-in-file.ts'
+import { prepare } from '../../../main/store/prepare.ts'
+import type { FileConnection } from '../../../main/store/connection.ts'
 import { adjustmentPosting } from '../../support/postings.ts'
 
-const ROUNDS = 9
 const FIXTURE = join(import.meta.dirname, '../../fixtures/ledgers/2026-11-25-first-ledger.db')
+/** So many postings come before those that count. */
+const BEFORE = 100
+
+/** Microseconds of one posting. */
+export interface Times {
+  /** Bodies held against their form and written as canonical JSON, the document hashed: what makes the bytes. */
+  readonly prepared: number
+  /** From there until it is on disk: lock, head, rules, chain, rows, commit. */
+  readonly booked: number
+  /** The same rows by nothing but inserts, until they are on disk. */
+  readonly inserted: number
+}
 
 export interface PostingRace {
   readonly what: string
-  /** Microseconds a posting took, written to disk: through the store, and by inserts of the same rows. Lower quartiles, since others may use the machine too. */
-  readonly store: number
-  readonly raw: number
+  /** All postings together, with what SQLite does now and then for all of them. */
+  readonly mean: Times
+  readonly median: Times
 }
 
-type NextPosting = (store: LedgerStore, i: number) => Promise<{ readonly posting: Posting; readonly documents?: readonly StoredDocument[] }>
+interface Next { readonly posting: Posting; readonly documents: readonly StoredDocument[] }
+type NextPosting = (head: Head, i: number) => Next
 
 /**
- * One entry per transaction, durable (write-ahead log, synchronous = full): `append` of the store against inserts of the
- * very same rows into the same tables of a copy, round by round in turn.
+ * One entry per transaction, durable (write-ahead log, synchronous = full): the store against inserts of the very same
+ * rows into the same tables of a copy, one by one in turn.
  */
 export async function postingRaces(folder: string): Promise<readonly PostingRace[]> {
   const [ours, theirs] = [join(folder, 'posting-store.db'), join(folder, 'posting-raw.db')]
   for (const path of [ours, theirs]) for (const ending of ['', '-wal', '-shm']) rmSync(path + ending, { force: true })
   mkdirSync(folder, { recursive: true })
   copyFileSync(FIXTURE, ours)
-  const made = await openStore(ours)
-  await made.close()
-  copyFileSync(ours, theirs)
-  const store = await openStore(ours)
-  const raw = new RawLedger(ours, theirs)
+  const store = await openStore(ours, { keepBefore: false })
   const [inventory] = await store.entriesOfKind('inventory-measured')
   const [ticket] = await store.entriesOfKind('ticket-posted')
   if (inventory === undefined || ticket === undefined) throw new Error('The fixture holds no inventory or no ticket')
   const pdf = (await store.document(ticket.body.document.sha256))?.bytes ?? new Uint8Array()
-  const races = [
-    await race('an adjustment (180 bytes)', 150, store, raw, (_, i) => Promise.resolve({ posting: adjustmentPosting(`${i}.000`) })),
-    await race(`an inventory (${kilobytes(inventory)})`, 100, store, raw, () => Promise.resolve({ posting: { kind: inventory.kind, at: inventory.at, by: inventory.by, body: inventory.body } })),
-    await race(`a ticket (${kilobytes(ticket)}) with its PDF of ${Math.round(pdf.length / 1000)} kB`, 40, store, raw, (at) => nextTicket(at, ticket, pdf)),
-  ]
-  raw.close()
+  const [head, tickets] = [await store.head(), await store.ticketCount()]
   await store.close()
+  copyFileSync(ours, theirs)
+  const file = await openLedgerFile(ours, 5000)
+  const race = new Race(file, new RawLedger(ours, theirs), head)
+  const races = [
+    await race.run('an adjustment (180 bytes)', 1500, (_, i) => ({ posting: adjustmentPosting(`${i}.000`), documents: [] })),
+    await race.run(`an inventory (${kilobytes(inventory)})`, 1000, () => ({ posting: { kind: inventory.kind, at: inventory.at, by: inventory.by, body: inventory.body }, documents: [] })),
+    await race.run(`a ticket (${kilobytes(ticket)}) with its PDF of ${Math.round(pdf.length / 1000)} kB`, 400, (at, i) => nextTicket(at, tickets + 1 + i, ticket, pdf)),
+  ]
+  race.close()
+  await shut(file)
   return races
 }
 
@@ -51,9 +68,8 @@ function kilobytes({ body }: { readonly body: unknown }): string {
 }
 
 /** The ticket of the fixture again, with the next number, at the head; its document differs in its last bytes. */
-async function nextTicket(store: LedgerStore, { at, by, body }: EntryOf<'ticket-posted'>, pdf: Uint8Array): ReturnType<NextPosting> {
-  const head = await store.head()
-  const number = ticketNumber(body.ticket.terminal.code, await store.ticketCount() + 1)
+function nextTicket(head: Head, n: number, { at, by, body }: EntryOf<'ticket-posted'>, pdf: Uint8Array): Next {
+  const number = ticketNumber(body.ticket.terminal.code, n)
   const bytes = Buffer.concat([pdf, Buffer.from(`%${number}\n`)])
   const sha256 = sha256Hex(bytes)
   const ticket = { ...body.ticket, number, ledger: { seq: head.seq, head: head.hash } }
@@ -63,36 +79,70 @@ async function nextTicket(store: LedgerStore, { at, by, body }: EntryOf<'ticket-
   }
 }
 
-async function race(what: string, posts: number, store: LedgerStore, raw: RawLedger, next: NextPosting): Promise<PostingRace> {
-  const [ours, theirs]: [number[], number[]] = [[], []]
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const before = await store.head()
-    for (let i = 0; i < posts; i += 1) {
-      const { posting, documents = [] } = await next(store, i)
-      const { hash } = await store.head()
-      const begin = performance.now()
-      await store.append([posting], { expectedHead: hash, documents })
-      ours.push(performance.now() - begin)
-    }
-    theirs.push(...raw.insertAfter(before.seq))
+class Race {
+  readonly #file: FileConnection
+  readonly #raw: RawLedger
+  #head: Head
+
+  constructor(file: FileConnection, raw: RawLedger, head: Head) {
+    this.#file = file
+    this.#raw = raw
+    this.#head = head
   }
-  return { what, store: 1000 * lowerQuartile(ours), raw: 1000 * lowerQuartile(theirs) }
+
+  async run(what: string, posts: number, next: NextPosting): Promise<PostingRace> {
+    const times: Times[] = []
+    for (let i = 0; i < BEFORE + posts; i += 1) times.push(await this.#one(next(this.#head, i)))
+    const counted = times.slice(BEFORE)
+    return { what, mean: each(counted, mean), median: each(counted, median) }
+  }
+
+  async #one({ posting, documents }: Next): Promise<Times> {
+    const begin = performance.now()
+    const prepared = prepare([posting], documents)
+    const ready = performance.now()
+    const [entry] = await writeInFile(this.#file, (_held, put) => put({ ...prepared, expectedHead: this.#head.hash, secrets: {} }))
+    const end = performance.now()
+    if (entry === undefined) throw new Error('Nothing was posted')
+    this.#head = headAt(entry)
+    return { prepared: 1000 * (ready - begin), booked: 1000 * (end - ready), inserted: 1000 * this.#raw.insert(entry.seq) }
+  }
+
+  close(): void {
+    this.#raw.close()
+  }
 }
 
-function lowerQuartile(times: readonly number[]): number {
-  return times.toSorted((one, other) => one - other)[Math.floor(times.length / 4)] ?? NaN
+function headAt({ seq, hash }: Entry): Head {
+  return { seq, hash }
+}
+
+function each(times: readonly Times[], of: (values: readonly number[]) => number): Times {
+  return { prepared: of(times.map(({ prepared }) => prepared)), booked: of(times.map(({ booked }) => booked)), inserted: of(times.map(({ inserted }) => inserted)) }
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length
+}
+
+function median(values: readonly number[]): number {
+  return values.toSorted((one, other) => one - other)[Math.floor(values.length / 2)] ?? NaN
 }
 
 /** A copy of the ledger into which the rows of the other are put by nothing but prepared inserts. */
 class RawLedger {
   readonly #from: DatabaseSync
   readonly #to: DatabaseSync
+  readonly #begin: StatementSync
+  readonly #commit: StatementSync
   readonly #tables: readonly { readonly read: StatementSync; readonly insert: StatementSync }[]
 
   constructor(from: string, to: string) {
     this.#from = new DatabaseSync(from, { readOnly: true })
     this.#to = new DatabaseSync(to)
     this.#to.exec('pragma journal_mode = wal; pragma synchronous = full; pragma foreign_keys = on; pragma recursive_triggers = on; pragma trusted_schema = off; pragma cell_size_check = on')
+    this.#begin = this.#to.prepare('begin immediate')
+    this.#commit = this.#to.prepare('commit')
     const tables = ['entry', 'document', 'ticket', 'movement', 'measurement', 'trail', 'trail_about', 'ticket_word', 'alarm']
     this.#tables = tables.map((table) => {
       const columns = this.#to.prepare(`pragma table_info(${table})`).all().map((column) => String(column['name']))
@@ -103,20 +153,14 @@ class RawLedger {
     })
   }
 
-  /** Puts every entry after a number, each in a transaction of its own, with its rows; the milliseconds each took. */
-  insertAfter(seq: number): readonly number[] {
-    const last = Number(this.#from.prepare('select max(seq) as last from entry').get()?.['last'])
-    const [begin, commit] = [this.#to.prepare('begin immediate'), this.#to.prepare('commit')]
-    const spent: number[] = []
-    for (let at = seq + 1; at <= last; at += 1) {
-      const rows = this.#tables.flatMap(({ read, insert }) => read.all(at).map((row): [StatementSync, SQLInputValue[]] => [insert, Object.values(row)]))
-      const from = performance.now()
-      begin.run()
-      for (const [insert, values] of rows) insert.run(...values)
-      commit.run()
-      spent.push(performance.now() - from)
-    }
-    return spent
+  /** Puts an entry of the other with its rows, in a transaction; the milliseconds it took. */
+  insert(seq: number): number {
+    const rows = this.#tables.flatMap(({ read, insert }) => read.all(seq).map((row): [StatementSync, SQLInputValue[]] => [insert, Object.values(row)]))
+    const begin = performance.now()
+    this.#begin.run()
+    for (const [insert, values] of rows) insert.run(...values)
+    this.#commit.run()
+    return performance.now() - begin
   }
 
   close(): void {
