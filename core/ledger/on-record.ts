@@ -15,6 +15,8 @@ export interface OnRecord {
   readonly terminals: readonly EntryOf<'terminal-set'>[]
   readonly parties: ReadonlyMap<string, readonly EntryOf<'party-set'>[]>
   readonly identities: ReadonlyMap<string, Identity>
+  /** Instruments by their code. */
+  readonly instruments: ReadonlyMap<string, readonly EntryOf<'instrument-set'>[]>
   /** The offset of each module of a probe that was set to zero, by tank. */
   readonly zeros: ReadonlyMap<string, ReadonlyMap<string, string>>
   /** Verifications of automatic gauges, by tank and gauge. */
@@ -28,6 +30,7 @@ export interface OpenRecord extends OnRecord {
   readonly terminals: EntryOf<'terminal-set'>[]
   readonly parties: Map<string, EntryOf<'party-set'>[]>
   readonly identities: Map<string, Identity>
+  readonly instruments: Map<string, EntryOf<'instrument-set'>[]>
   readonly zeros: Map<string, Map<string, string>>
   readonly verifications: Map<string, StandingVerification[]>
   readonly periods: Map<string, Period>
@@ -35,7 +38,7 @@ export interface OpenRecord extends OnRecord {
 
 /** The record before the first entry. */
 export function emptyRecord(): OpenRecord {
-  return { versions: new Map(), terminals: [], parties: new Map(), identities: new Map(), zeros: new Map(), verifications: new Map(), periods: new Map() }
+  return { versions: new Map(), terminals: [], parties: new Map(), identities: new Map(), instruments: new Map(), zeros: new Map(), verifications: new Map(), periods: new Map() }
 }
 
 type Put<K extends EntryKind> = (record: OpenRecord, entry: EntryOf<K>) => void
@@ -46,6 +49,7 @@ const PUTS: { readonly [K in EntryKind]?: Put<K> } = {
   'product-set': (record, { seq, body }) => { added(record.versions, versionKey('product', body.product.code), { seq, from: instantKey(body.effectiveFrom) }) },
   'party-set': (record, entry) => { added(record.parties, entry.body.party.code, entry) },
   'identity-set': (record, { body: { identity } }) => { record.identities.set(identity.id, identity) },
+  'instrument-set': (record, entry) => { added(record.instruments, entry.body.instrument.code, entry) },
   'gauge-verified': (record, { seq, body: { verification, result } }) => {
     added(record.verifications, gaugeKey(verification.tank, verification.gauge), standingOf(seq, verification, result))
   },

@@ -1,9 +1,10 @@
-import { probeProfile, rezeroed, verifyGauge, type WrittenProbe } from '../gauge/index.ts'
+import { probeProfile, rezeroed, verifyGauge, type GaugeVerification, type WrittenProbe } from '../gauge/index.ts'
 import { staticQuantity } from '../quantity/index.ts'
 import { andThen } from '../refusal/index.ts'
 import { kilopascalsGauge, parsePressure } from '../units/index.ts'
+import { versionInForce } from './effective-date.ts'
 import { entryInForce } from './on-record.ts'
-import { compared, inForce, type Recompute, type Recomputed } from './recompute.ts'
+import { compared, inForce, same, type Before, type Recompute, type Recomputed } from './recompute.ts'
 
 /**
  * A measured inventory made again: the worksheet of its gauge, by the tank and product that it names.
@@ -19,13 +20,27 @@ export const recomputeInventory: Recompute<'inventory-measured'> = ({ body: { sn
 }
 
 /**
- * The verification of an automatic gauge made again: every difference, limit and the verdict.
+ * The verification of an automatic gauge made again: every difference, limit and the verdict; and the version of the
+ * instrument that was on record under its name.
  * @source MPMS-3.1B field verification
  */
-export const recomputeVerification: Recompute<'gauge-verified'> = ({ body: { verification, result, tank: named } }, before) => {
+export const recomputeVerification: Recompute<'gauge-verified'> = ({ body: { verification, result, tank: named, instrument } }, before) => {
   const tank = before.tank(named.seq)
   if (tank === undefined) return nothingThere(`entry ${named.seq}`)
-  return [...compared('result', result, verifyGauge(verification, tank)), ...inForce('tank', named, verification.at, before)]
+  return [
+    ...compared('result', result, verifyGauge(verification, tank)), ...inForce('tank', named, verification.at, before),
+    ...same('instrument', said(instrument?.seq), said(instrumentFor(verification, before))),
+  ]
+}
+
+/** The instrument of a gauge's name, unless it stands on another tank. */
+function instrumentFor({ gauge, tank, at }: GaugeVerification, { record }: Before): number | undefined {
+  const found = versionInForce(record.instruments.get(gauge) ?? [], gauge, at)
+  return found === undefined || (found.body.instrument.tank ?? tank) !== tank ? undefined : found.seq
+}
+
+function said(seq: number | undefined): string {
+  return seq === undefined ? 'none on record' : `entry ${seq}`
 }
 
 /**

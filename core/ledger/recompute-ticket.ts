@@ -9,15 +9,15 @@ import { compared, inForce, same, type Before, type Recompute, type Recomputed }
 
 /**
  * A ticket made again from the ledger before it: what was moved, by the tank and product that it names, to the last
- * character; the versions in force at its gauges; terminal, parties and signers as on record; gauges verified for custody.
+ * character; the versions in force at its gauges; when it was issued; terminal, parties and signers as on record; gauges verified for custody.
  * @source MPMS-12.1.1 transfer quantity
  * @source HOUSE verification
  */
-export const recomputeTicket: Recompute<'ticket-posted'> = ({ body: { ticket } }, before) => {
+export const recomputeTicket: Recompute<'ticket-posted'> = ({ at, body: { ticket } }, before) => {
   const found = [
     ...moved(ticket, before), ...inForce('tank', ticket.tank, ticket.opening.at, before), ...inForce('product', ticket.product, ticket.opening.at, before),
     ...inForce('tank', ticket.tank, ticket.closing.at, before), ...inForce('product', ticket.product, ticket.closing.at, before),
-    ...onRecord(ticket, before), ...signers(ticket, before),
+    ...same('issuedAt', ticket.issuedAt, at), ...onRecord(ticket, before), ...signers(ticket, before),
     ...verified(ticket.opening, 'opening', before), ...verified(ticket.closing, 'closing', before),
   ]
   const { software } = ticket

@@ -25,6 +25,10 @@ export interface ClosingFacts {
 
 type Unsigned = Omit<ClosingCheck, 'signedOff'>
 
+const WHOLE = 'The ledger is whole'
+const NO_DRAFT = 'No ticket draft of the period waits'
+const NOTHING_WAITS = 'Nothing waits for approval'
+
 /** As long as a detail may be in a seal. */
 const LONGEST = 1000
 
@@ -37,22 +41,27 @@ const LONGEST = 1000
 export function closingChecks(facts: ClosingFacts): readonly Unsigned[] {
   const { period, before, ledger } = facts
   return [
-    check('The ledger is whole', ledger.whole, ledger.detail),
+    check(WHOLE, ledger.whole, ledger.detail),
     check('The period before is closed', before === undefined || before.closedBy !== null, before === undefined ? 'this is the first' : `${before.name}${before.closedBy === null ? ' is open' : `, closed by entry ${before.closedBy}`}`),
     ...tankChecks(facts.reconciliation),
-    check('No ticket draft of the period waits', facts.drafts.length === 0, listed(facts.drafts.map(({ title, at }) => `${title} (${at})`), 'none')),
+    check(NO_DRAFT, facts.drafts.length === 0, listed(facts.drafts.map(({ title, at }) => `${title} (${at})`), 'none')),
     check('Every void ticket has its reason', facts.voided.every(({ reason }) => reason.trim() !== ''), listed(facts.voided.map(({ number, reason, replacedBy }) => `${number}: ${reason}${replacedBy === null ? ', not replaced' : `, replaced by ${replacedBy}`}`), 'no ticket is void')),
     check('Product of several owners is shared out', facts.unshared.length === 0, listed(facts.unshared.map(({ seq, number, tank, product, change, unit }) => `${number === '' ? `entry ${seq}` : number}, ${change} ${unit} of ${product} in ${tank}`), 'nothing is left to share out')),
     ...gaugeChecks(facts.verifications, period.to),
     ...facts.instruments.map(({ code, due }) => check(`Instrument ${code} is verified in date`, instantKey(due) > instantKey(period.to), `due again by ${due}`)),
     check('No gauge alarm is open', facts.alarms.length === 0, listed(facts.alarms.map(({ tank, gauge, at, message }) => `${gauge} of ${tank} since ${at}: ${message}`), 'none')),
-    check('Nothing waits for approval', facts.proposals.length === 0, listed(facts.proposals, 'nothing')),
+    check(NOTHING_WAITS, facts.proposals.length === 0, listed(facts.proposals, 'nothing')),
   ]
 }
 
 /** Whether a check may be signed off at all. */
 export function mayBeSignedOff({ check: name }: Pick<ClosingCheck, 'check'>): boolean {
   return name !== 'The period before is closed'
+}
+
+/** Whether a check is made from entries alone. The others look at the file, or at what waits beside the ledger: afterwards nothing tells how that was. */
+export function isFromEntries({ check: name }: Pick<ClosingCheck, 'check'>): boolean {
+  return name !== WHOLE && name !== NO_DRAFT && name !== NOTHING_WAITS
 }
 
 function tankChecks(reconciliation: ClosingFacts['reconciliation']): readonly Unsigned[] {

@@ -1,6 +1,7 @@
-import type { Entry, Posting } from '../../core/ledger/index.ts'
+import type { Entry, EntryOf, Posting, Recomputed } from '../../core/ledger/index.ts'
+import { sealedChecks } from '../../core/reconciliation/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
-import { LedgerFileFault, openStore, type LedgerStore, type StoredDocument } from '../store/index.ts'
+import { inWords, LedgerFileFault, openStore, recomputing, type LedgerStore, type Recomputes, type Recomputing, type StoredDocument } from '../store/index.ts'
 import { lineRefusal } from './lines-of-file.ts'
 import { readLedgerLines, type ReadEntry } from './read-ledger-lines.ts'
 
@@ -11,43 +12,53 @@ const BATCH = 250
 export interface Imported { readonly head: string; readonly entries: number; readonly tickets: number }
 
 /**
- * Makes a ledger of exported lines. Every entry is posted again: it must fit what stands before it and come to the hash
- * that its line gives.
+ * Makes a ledger of exported lines. Every entry is posted again: it must fit what stands before it, come to the hash
+ * that its line gives and, where something in it was computed, come out again of the entries before it.
  * @param to path of a ledger that is to be made
+ * @param by what computed entries are made again by
  */
-export async function importLedger(from: string, to: string, progress: (step: Progress) => void, signal: AbortSignal): Promise<Imported> {
-  let store: LedgerStore | undefined
+export async function importLedger(from: string, to: string, by: Recomputes, progress: (step: Progress) => void, signal: AbortSignal): Promise<Imported> {
+  const store = await openStore(to)
   try {
+    const again = recomputing((seq) => store.entry(seq), by.software)
     let batch: ReadEntry[] = []
+    const putDown = async (): Promise<void> => {
+      await put(store, batch, again)
+      batch = []
+    }
     for await (const read of readLedgerLines(from)) {
+      if (read.entry.kind === 'period-closed') {
+        // its checks were made of the ledger as it stands before it
+        await putDown()
+        refuseDifferent(read, await otherChecks(store, read.entry, by))
+      }
       batch.push(read)
       if (batch.length < BATCH) continue
-      store ??= await openStore(to)
-      await put(store, batch)
+      await putDown()
       progress({ done: read.entry.seq, of: 0, what: 'entries' })
-      batch = []
       signal.throwIfAborted()
     }
-    store ??= await openStore(to)
-    await put(store, batch)
+    await putDown()
     const head = await store.head()
     return { head: head.hash, entries: head.seq, tickets: await store.ticketCount() }
   } finally {
-    await store?.close()
+    await store.close()
   }
 }
 
-/** Puts a batch down; when it does not fit, finds the line that does not. */
-async function put(store: LedgerStore, batch: readonly ReadEntry[]): Promise<void> {
+/** Puts a batch down and makes its entries again; when it does not fit, finds the line that does not. */
+async function put(store: LedgerStore, batch: readonly ReadEntry[], again: Recomputing): Promise<void> {
   try {
     refuseOthers(batch, await append(store, batch))
   } catch (error) {
     if (error instanceof LedgerFileFault || batch.length === 0) throw error
     for (const one of batch) {
       await append(store, [one]).catch((why: unknown) => { throw lineRefusal(one.line, why instanceof Error ? why.message : String(why)) })
+      refuseDifferent(one, await again.take(one.entry))
     }
     throw error
   }
+  for (const one of batch) refuseDifferent(one, await again.take(one.entry))
 }
 
 function append(store: LedgerStore, batch: readonly ReadEntry[]): Promise<readonly Entry[]> {
@@ -58,6 +69,17 @@ function refuseOthers(batch: readonly ReadEntry[], stored: readonly Entry[]): vo
   for (const [i, { line, entry }] of batch.entries()) {
     if (stored[i]?.hash !== entry.hash) throw lineRefusal(line, `entry ${entry.seq} comes to the hash ${stored[i]?.hash ?? 'of none'}, not to ${entry.hash}`)
   }
+}
+
+function refuseDifferent({ line, entry }: ReadEntry, found: readonly Recomputed[] | null): void {
+  const [first] = found ?? []
+  if (first !== undefined) throw lineRefusal(line, `entry ${entry.seq}: ${inWords(first)}`, 'nothing was imported; have the ledger checked where it is kept, and take a backup or an export from before')
+}
+
+/** In what the checks of a seal are not those that the ledger gives; a period that is not there is refused when it is posted. */
+async function otherChecks(store: LedgerStore, { body: { seal } }: EntryOf<'period-closed'>, { closingChecks }: Recomputes): Promise<readonly Recomputed[]> {
+  const period = (await store.periods()).find(({ name }) => name === seal.period.name)
+  return period === undefined ? [] : sealedChecks(seal.checks, await closingChecks(store, period))
 }
 
 function postingOf({ seq: _seq, previous: _previous, hash: _hash, ...posting }: Entry): Posting {

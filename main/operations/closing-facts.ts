@@ -4,10 +4,10 @@ import { instantKey, instrumentsDue, openAlarms, type Period, type PeriodStandin
 import type { ClosingFacts, Unshared } from '../../core/reconciliation/index.ts'
 import { Refused, wording } from '../../core/refusal/index.ts'
 import { instantOfLocal } from '../exchange/local-time.ts'
-import type { LedgerStore, RegisterLine } from '../store/index.ts'
+import type { AsItStood, LedgerStore, RegisterLine } from '../store/index.ts'
 import type { Call } from './context.ts'
 import { readRecord, tankInForce } from './on-record.ts'
-import { reconcileLedger } from './reconcile-ledger.ts'
+import { reconcileRecord } from './reconcile-ledger.ts'
 import { verifications } from './verifications.ts'
 
 /** Whether the ledger is whole, in words for a seal. */
@@ -18,7 +18,7 @@ export async function ledgerFact(store: LedgerStore, { progress, signal }: Call)
 }
 
 /** Everything that is looked at before a period is closed, besides whether the ledger is whole. */
-export async function closingFacts(store: LedgerStore, period: PeriodStanding, ledger: ClosingFacts['ledger']): Promise<ClosingFacts> {
+export async function closingFacts(store: AsItStood, period: PeriodStanding, ledger: ClosingFacts['ledger']): Promise<ClosingFacts> {
   const periods = await store.periods()
   const [verified, instruments, events, proposals] = await Promise.all([
     verifications(store), store.entriesOfKind('instrument-set'), store.entriesOfKind('gauge-event'), store.proposals(),
@@ -32,9 +32,9 @@ export async function closingFacts(store: LedgerStore, period: PeriodStanding, l
   }
 }
 
-async function reconciled(store: LedgerStore, { from, to }: Period): Promise<ClosingFacts['reconciliation']> {
+async function reconciled(store: AsItStood, { from, to }: Period): Promise<ClosingFacts['reconciliation']> {
   try {
-    return await reconcileLedger(store, { from, to })
+    return await reconcileRecord(store, { from, to })
   } catch (error) {
     if (!(error instanceof Refused)) throw error
     const record = await readRecord(store)
@@ -49,7 +49,7 @@ async function reconciled(store: LedgerStore, { from, to }: Period): Promise<Clo
 const draftSchema = z.looseObject({ opening: z.looseObject({ at: z.string() }).optional(), closing: z.looseObject({ at: z.string() }).optional() })
 
 /** Ticket drafts with a gauge up to the end of the period; one without a time that can be read counts as of its last change. */
-async function waitingDrafts(store: LedgerStore, { to }: Period): Promise<ClosingFacts['drafts']> {
+async function waitingDrafts(store: AsItStood, { to }: Period): Promise<ClosingFacts['drafts']> {
   const zone = (await readRecord(store)).terminals.at(-1)?.body.terminal.zone ?? 'UTC'
   return (await store.drafts()).filter(({ kind }) => kind === 'transfer').flatMap(({ title, body, savedAt }) => {
     const read = draftSchema.safeParse(body)
@@ -67,7 +67,7 @@ function instantWritten(text: string, zone: string): readonly string[] {
 
 const PAGE = 1000
 
-async function voidedTickets(store: LedgerStore, { from, to }: Period): Promise<ClosingFacts['voided']> {
+async function voidedTickets(store: AsItStood, { from, to }: Period): Promise<ClosingFacts['voided']> {
   const found: RegisterLine[] = []
   for (let before: number | undefined; ;) {
     const page = await store.register({ from, to, limit: PAGE, before })
@@ -79,7 +79,7 @@ async function voidedTickets(store: LedgerStore, { from, to }: Period): Promise<
 }
 
 /** Movements of the period in tanks and lines where several parties own product, that nobody shared out. */
-async function unshared(store: LedgerStore, { from, to }: Period): Promise<readonly Unshared[]> {
+async function unshared(store: AsItStood, { from, to }: Period): Promise<readonly Unshared[]> {
   const parties = new Map<string, Set<string>>()
   for (const { code, product, party } of (await store.book(to)).owners) {
     const place = `${code}\n${product}`

@@ -17,7 +17,7 @@ export interface OnRecord {
   readonly identities: readonly EntryOf<'identity-set'>[]
 }
 
-export async function readRecord(store: LedgerStore): Promise<OnRecord> {
+export async function readRecord(store: Pick<LedgerStore, 'entriesOfKind'>): Promise<OnRecord> {
   const [terminals, tanks, products, parties, identities] = await Promise.all([
     store.entriesOfKind('terminal-set'), store.entriesOfKind('tank-set'), store.entriesOfKind('product-set'),
     store.entriesOfKind('party-set'), store.entriesOfKind('identity-set'),

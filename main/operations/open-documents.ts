@@ -44,9 +44,11 @@ async function misfitsOf({ body: { ticket, document } }: EntryOf<'ticket-posted'
   try {
     const stored = await store.document(document.sha256)
     if (stored === undefined) return ['it is missing']
-    const { ticket: inside, checks } = await checkDocument(stored.bytes, core, () => undefined)
+    const { ticket: inside, checks, reading } = await checkDocument(stored.bytes, core, () => undefined)
     const other = inside === undefined || canonicalJson(inside) === canonicalJson(ticket) ? undefined : firstDifference(ticket, inside)
+    const signed = firstDifference(document.revisions, reading.signatures.map(({ revision }) => revision), ['revisions'])
     return [
+      ...(signed === undefined ? [] : [`the ledger names another state of it, first at ${signed.place}: ${signed.stands} stands in the ledger, ${signed.gives} was signed`]),
       ...(other === undefined ? [] : [`the ledger's ticket is not the one that was signed, first at ${other.place}: ${other.stands} stands in the ledger, ${other.gives} was signed`]),
       ...failing(checks),
     ]

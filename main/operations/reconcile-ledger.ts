@@ -2,14 +2,23 @@ import { instantKey, versionInForce, type PeriodStanding } from '../../core/ledg
 import { BOUNDARY_WINDOW_HOURS, reconcilePeriod, underEachName, type BookedMovement, type NamedProduct, type Reconciliation, type TankRecord } from '../../core/reconciliation/index.ts'
 import { parseInstant } from '../../core/gauge/index.ts'
 import { allOf, orRefuse } from '../../core/refusal/index.ts'
-import type { LedgerStore } from '../store/index.ts'
+import type { AsItStood, LedgerStore } from '../store/index.ts'
 import { reportedPeriod } from './late-lines.ts'
 import { readRecord, tankInForce, terminalOn, type OnRecord } from './on-record.ts'
 
 const WINDOW = BOUNDARY_WINDOW_HOURS * 3_600_000
 
 /** The period reconciled from what the ledger holds; cost follows the period, not the history kept. */
-export async function reconcileLedger(store: LedgerStore, { from, to }: { readonly from: string; readonly to: string }): Promise<Reconciliation> {
+export async function reconcileLedger(store: LedgerStore, { from, to }: Span): Promise<Reconciliation> {
+  const report = await reconcileRecord(store, { from, to })
+  const own = (await store.periods()).find((period) => instantKey(period.from) === instantKey(from) && instantKey(period.to) === instantKey(to))
+  return own === undefined ? report : { ...report, period: await reportedPeriod(store, own, await readRecord(store)) }
+}
+
+interface Span { readonly from: string; readonly to: string }
+
+/** The same without what is said of a period that has these very ends; from a ledger as it stood, too. */
+export async function reconcileRecord(store: AsItStood, { from, to }: Span): Promise<Reconciliation> {
   orRefuse(allOf<{ from: unknown; to: unknown }>({ from: parseInstant(from, 'from'), to: parseInstant(to, 'to') }))
   const record = await readRecord(store)
   const head = await store.head()
@@ -19,9 +28,7 @@ export async function reconcileLedger(store: LedgerStore, { from, to }: { readon
   const periods = await store.periods()
   const ending = (at: string): PeriodStanding | undefined => periods.find(({ to: end }) => instantKey(end) === instantKey(at))
   const settled = { from: ending(from)?.closedBy ?? undefined, to: ending(to)?.closedBy ?? undefined }
-  const report = orRefuse(reconcilePeriod({ terminal, settled, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
-  const own = ending(to)
-  return own === undefined || instantKey(own.from) !== instantKey(from) ? report : { ...report, period: await reportedPeriod(store, own, record) }
+  return orRefuse(reconcilePeriod({ terminal, settled, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
 }
 
 type Tank = Omit<TankRecord, 'measurements' | 'movements'>
@@ -41,13 +48,13 @@ function productNamed(record: OnRecord, code: string, at: string): NamedProduct 
   return product && { product: code, productName: product.name, volumeUnit: product.volumeUnit }
 }
 
-async function recordOf(store: LedgerStore, tank: Tank, from: string, to: string): Promise<TankRecord> {
+async function recordOf(store: AsItStood, tank: Tank, from: string, to: string): Promise<TankRecord> {
   const [measurements, closing, under] = await Promise.all([store.measurements(from, to, tank.tank), store.movements(from, to, tank.tank), store.overlapping(tank.tank, from, to)])
   const movements: readonly BookedMovement[] = [...new Map([...closing, ...under].map((movement) => [`${movement.seq} ${movement.product}`, movement])).values()]
   return { ...tank, measurements, movements }
 }
 
-async function limitsInForce(store: LedgerStore, at: string) {
+async function limitsInForce(store: AsItStood, at: string) {
   const entries = await store.entriesOfKind('limit-set')
   const products = [...new Set(entries.map((entry) => entry.body.limit.product))]
   return new Map(products.flatMap((product) => {

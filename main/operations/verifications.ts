@@ -4,7 +4,7 @@ import type { LedgerStore } from '../store/index.ts'
 import type { ParsedInput } from './context.ts'
 
 /** Every verification of an automatic gauge on record, as later gauges are judged by it. */
-export async function verifications(store: LedgerStore): Promise<readonly StandingVerification[]> {
+export async function verifications(store: Pick<LedgerStore, 'entriesOfKind'>): Promise<readonly StandingVerification[]> {
   return (await store.entriesOfKind('gauge-verified')).map(({ seq, body: { verification, result } }) => standingOf(seq, verification, result))
 }
 

@@ -1,4 +1,5 @@
 import { canonicalJson, checkWrittenLink, GENESIS, type Entry } from '../../core/ledger/index.ts'
+import { checkSealed } from './check-sealed.ts'
 import { attempt, bytesIn, said, textOf, type Checking } from './checking.ts'
 import { clockWatch } from './clock-watch.ts'
 import { entryOf } from './entry-rows.ts'
@@ -84,6 +85,7 @@ async function checkEntry(check: Checking, row: Written, { head: before, holds }
   }
   for (const misfit of await misfits(entry, soFar.known(before))) check.differs(where, misfit, row.seq)
   if (entry.kind === 'ticket-posted') await attempt(check, `document ${entry.seq}`, () => checkDocument(check, entry))
+  if (entry.kind === 'period-closed') await checkSealed(check, entry, before, soFar.seal())
   await projectAgain(check, entry, where)
   soFar.take(entry)
   return entry

@@ -1,6 +1,5 @@
 import { setImmediate } from 'node:timers/promises'
 import { sql, type Kysely } from 'kysely'
-import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import { checkChain } from './check-chain.ts'
 import { checkProjections } from './check-projections.ts'
@@ -14,17 +13,17 @@ import { openBeside, shut } from './ledger-file.ts'
 import { recomputing } from './recomputing.ts'
 import type { Schema } from './schema.ts'
 import { openToRead } from './sqlite.ts'
-import type { Difference, LedgerCheck } from './store.ts'
+import type { Difference, LedgerCheck, Recomputes } from './store.ts'
 
 /** More than these are counted, not listed. */
 const LISTED = 100
 
 /**
  * Checks a ledger's file, its schema, every entry, every document and every projection, without changing anything.
- * @param recompute the software that makes computed entries again; absent: their form alone is checked
+ * @param recompute by what computed entries are made again; absent: their form alone is checked
  * @throws the signal's reason when it was cancelled
  */
-export async function checkLedger(path: string, waitMs: number, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
+export async function checkLedger(path: string, waitMs: number, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Recomputes): Promise<LedgerCheck> {
   const file = openToRead(path, waitMs)
   try {
     return await file.db.transaction().execute((held) => checkHeld(held, { what: 'file', look: fileAndSchema }, progress, signal, recompute))
@@ -34,7 +33,7 @@ export async function checkLedger(path: string, waitMs: number, progress: (step:
 }
 
 /** Checks a ledger on a server in the same way; that its pages and indexes hold is the server's own business. */
-export async function checkLedgerServer(server: ServerConnection, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
+export async function checkLedgerServer(server: ServerConnection, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Recomputes): Promise<LedgerCheck> {
   return heldStill(server.db, (held) => checkHeld(held, {
     what: 'schema', look: (check) => attempt(check, 'the schema', () => checkServerSchema(server, check.differs)),
   }, progress, signal, recompute))
@@ -44,7 +43,7 @@ export async function checkLedgerServer(server: ServerConnection, progress: (ste
 interface Outside { readonly what: string; look(check: Checking): Promise<void> }
 
 /** Checks what a transaction sees. */
-export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck> {
+export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, progress: (step: Progress) => void, signal: AbortSignal, recompute?: Recomputes): Promise<LedgerCheck> {
   const found: (Difference & { readonly seq: number })[] = []
   let more = 0
   const beside = await openBeside()
@@ -53,7 +52,8 @@ export async function checkHeld(held: Kysely<Schema>, { what, look }: Outside, p
   try {
     const check: Checking = {
       file: held, again: beside.db,
-      recompute: recompute === undefined ? null : recomputing((seq) => entryAt(held, seq), recompute),
+      recompute: recompute === undefined ? null : recomputing((seq) => entryAt(held, seq), recompute.software),
+      closingChecks: recompute?.closingChecks ?? null,
       differs: (where, says, seq = 0) => { if (found.length < LISTED) found.push({ where, what: says, seq }); else more += 1 },
       step: async (at) => {
         progress(at)

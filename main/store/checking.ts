@@ -5,6 +5,7 @@ import { LedgerFileFault } from './file-fault.ts'
 import { flavourOf } from './migrations/flavour.ts'
 import type { Recomputing } from './recomputing.ts'
 import type { Schema } from './schema.ts'
+import type { Recomputes } from './store.ts'
 import { LedgerServerFault } from './server-fault.ts'
 
 /** A check under way: what is read, and where differences and progress go. */
@@ -15,6 +16,8 @@ export interface Checking {
   readonly again: Kysely<Schema>
   /** Makes computed entries again; null where only their form is looked at. */
   readonly recompute: Recomputing | null
+  /** Makes the checks before a period is closed again; null where a seal's list is taken as it stands. */
+  readonly closingChecks: Recomputes['closingChecks'] | null
   /** A difference, with the number of the entry that it concerns, where it concerns one. */
   differs(where: string, what: string, seq?: number): void
   /** Says how far the check is, lets others run, and stops it when it was cancelled. */

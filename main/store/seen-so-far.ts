@@ -12,6 +12,8 @@ import type { Head } from './store.ts'
 /** What the entries so far have set, as the next one is judged by it. */
 export interface SeenSoFar {
   known(head: Head): Known
+  /** The last seal. */
+  seal(): SealAt | undefined
   /** Takes in an entry after it was projected. */
   take(entry: Entry): void
 }
@@ -32,6 +34,7 @@ export function nothingSeen(again: Kysely<Schema>): SeenSoFar {
       version: (seq) => Promise.resolve(versions.get(seq)), identity: (id) => Promise.resolve(identities.get(id)), periods: () => periods,
       sealFigures: (period) => sealFigures(again, period, head.seq, seal),
     }),
+    seal: () => seal,
     take: (entry) => {
       versions.set(entry.seq, versionOf(entry))
       if (entry.kind === 'identity-set') identities.set(entry.body.identity.id, entry.body.identity)

@@ -1,4 +1,4 @@
-import { STOCK_MOVEMENTS, type Entry, type EntryKind, type EntryOf, type PeriodStanding, type Posting } from '../../core/ledger/index.ts'
+import { STOCK_MOVEMENTS, type ClosingCheck, type Entry, type EntryKind, type EntryOf, type PeriodStanding, type Posting } from '../../core/ledger/index.ts'
 import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import type { Head } from './head.ts'
@@ -70,6 +70,16 @@ export interface Difference { readonly where: string; readonly what: string }
 export interface LedgerCheck { readonly whole: boolean; readonly entries: number; readonly tickets: number; readonly recomputed: number; readonly head: string; readonly differences: readonly Difference[]
   /** What stands as it was posted and is worth a look: entries dated before the one that they follow. */
   readonly noticed: readonly Difference[]
+}
+
+/** A ledger as it stood after some entry, as far as a period is closed by it. */
+export type AsItStood = Pick<LedgerStore, 'head' | 'entriesOfKind' | 'periods' | 'register' | 'book' | 'unshared' | 'measurements' | 'movements' | 'overlapping' | 'drafts' | 'proposals'>
+
+/** By what computed entries are made again. */
+export interface Recomputes {
+  readonly software: Software
+  /** The checks before a period is closed, from the ledger as it stood then; those that no entry decides are not held against the seal. */
+  closingChecks(ledger: AsItStood, period: PeriodStanding): Promise<readonly Omit<ClosingCheck, 'signedOff'>[]>
 }
 
 /** Thrown by {@link LedgerStore.append} when another posting came first; the caller builds its entry again. */
@@ -169,8 +179,8 @@ export interface LedgerStore {
   takeProposal(id: string): Promise<StoredProposal | undefined>
   /** Follows the chain alone, at the speed of its hash, to its end or to the first entry that does not hold. */
   verifyChain(step?: (done: number) => Promise<void>): Promise<ChainVerified>
-  /** Checks the file, every entry, every document and every projection; and, given the software that does it, makes every computed entry again. */
-  check(progress: (step: Progress) => void, signal: AbortSignal, recompute?: Software): Promise<LedgerCheck>
+  /** Checks the file, every entry, every document and every projection; and, given by what, makes every computed entry again. */
+  check(progress: (step: Progress) => void, signal: AbortSignal, recompute?: Recomputes): Promise<LedgerCheck>
   /**
    * Writes the whole ledger as it stands at this moment, side tables too, into a SQLite file that is empty or not there,
    * while others go on posting.

@@ -2,6 +2,7 @@ import { copyFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { canonicalJson, chainEntry, GENESIS, versionHash, type Entry } from '../../core/ledger/index.ts'
 import type { Version } from '../../core/ticket/index.ts'
+import { recomputesBy } from '../../main/operations/recomputes.ts'
 import { openStore, type LedgerCheck } from '../../main/store/index.ts'
 import { entriesBetween, rowOf } from '../../main/store/entry-rows.ts'
 import { openLedgerFile, shut } from '../../main/store/ledger-file.ts'
@@ -69,7 +70,7 @@ export function replaced<T>(value: T, text: string, by: string): T {
 export async function checkPosted(path: string, recompute: boolean): Promise<LedgerCheck> {
   const store = await openStore(path)
   try {
-    return await store.check(() => undefined, new AbortController().signal, ...(recompute ? [RECOMPUTING] : []))
+    return await store.check(() => undefined, new AbortController().signal, ...(recompute ? [recomputesBy(RECOMPUTING)] : []))
   } finally {
     await store.close()
   }

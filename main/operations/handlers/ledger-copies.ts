@@ -7,6 +7,7 @@ import { importLedger as imported } from '../../exchange/import-ledger.ts'
 import { putInPlace } from '../../store/index.ts'
 import { backupPath, ownFolders } from '../backup-folder.ts'
 import type { Handler } from '../context.ts'
+import { recomputesBy } from '../recomputes.ts'
 
 export const restoreBackup: Handler<'restore-backup'> = async ({ backup, to }, context, { progress, signal }) => {
   refuseTakenPlace(to, 'to', ownFolders(context))
@@ -35,7 +36,7 @@ export const importLedger: Handler<'import-ledger'> = async ({ from, to }, conte
   return newLedgerAt(to, progress, signal, (making) => {
     // the store makes its own file, and makes none over another
     dropFile(making)
-    return imported(from, making, progress, signal)
+    return imported(from, making, recomputesBy(context.software), progress, signal)
   })
 }
 

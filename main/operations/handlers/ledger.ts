@@ -3,11 +3,13 @@ import type { LedgerStore } from '../../store/index.ts'
 import type { Handler } from '../context.ts'
 import { summaryOf } from '../entry-summary.ts'
 import { openDocuments } from '../open-documents.ts'
+import { readNames } from '../trail-names.ts'
+import { recomputesBy } from '../recomputes.ts'
 
 const USUAL = 100
 
 export const verifyLedger: Handler<'verify-ledger'> = async ({ documents = false }, context, call) => {
-  const found = await context.store.check(call.progress, call.signal, context.software)
+  const found = await context.store.check(call.progress, call.signal, recomputesBy(context.software))
   const opened = documents ? await openDocuments(context, call, 1, found.entries) : { documents: 0, differences: [] }
   return {
     whole: found.whole && opened.differences.length === 0,
@@ -31,9 +33,9 @@ async function seqOf(store: LedgerStore, number: string | undefined, path: strin
 }
 
 export const listEntries: Handler<'list-entries'> = async ({ before, limit = USUAL }, { store }) => {
-  const entries = await store.latestEntries(limit + 1, before)
+  const [entries, names] = await Promise.all([store.latestEntries(limit + 1, before), readNames(store)])
   return {
-    entries: entries.slice(0, limit).map((entry) => ({ seq: entry.seq, kind: entry.kind, at: entry.at, by: entry.by, summary: summaryOf(entry), hash: entry.hash })),
+    entries: entries.slice(0, limit).map((entry) => ({ seq: entry.seq, kind: entry.kind, at: entry.at, by: entry.by, summary: summaryOf(entry, names.at(entry.seq)), hash: entry.hash })),
     more: entries.length > limit,
   }
 }
