@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs'
 import { Refused } from '../../core/refusal/index.ts'
 
 /** No entry and no document comes near this length [bytes]. */
-const LONGEST = 256 << 20
+const LONGEST = 64 << 20
 const NEW_LINE = 0x0a
 const UTF8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
 

@@ -1,7 +1,9 @@
 import type { z } from 'zod'
 import { canonicalJson, checkLink, entrySchema, GENESIS, sha256Hex, type Entry } from '../../core/ledger/index.ts'
-import { documentLineSchema, endSchema, entryLineSchema, HEADER_LINE, type End } from './ledger-lines.ts'
+import { documentLineSchema, endSchema, entryLine, entryLineSchema, HEADER_LINE, type End } from './ledger-lines.ts'
 import { lineRefusal, linesOfFile, type Line } from './lines-of-file.ts'
+
+const ALTERED = 'it was altered: it is not the canonical text of what it says'
 
 /** An entry read from its line, with the document that belongs to it. */
 export interface ReadEntry { readonly line: number; readonly entry: Entry; readonly document: { readonly sha256: string; readonly bytes: Uint8Array } | undefined }
@@ -50,6 +52,8 @@ function entryIn(line: Line, before: Pick<Entry, 'seq' | 'hash'>): Entry {
   if (entry.seq !== before.seq + 1) throw lineRefusal(line.number, entry.seq <= before.seq ? `entry ${entry.seq} stands here again or out of order; entry ${before.seq + 1} is expected` : `entry ${before.seq + 1} is missing before entry ${entry.seq}`)
   const [difference] = checkLink(entry, before)
   if (difference !== undefined) throw lineRefusal(line.number, `entry ${entry.seq} was altered: its ${difference.part} is ${difference.stands}; the chain gives ${difference.expected}`)
+  // a member that nobody reads is in no hash either
+  if (entryLine(entry) !== line.text) throw lineRefusal(line.number, ALTERED)
   return entry
 }
 
@@ -57,6 +61,7 @@ function documentIn(line: Line, seq: number, sha256: string): { readonly sha256:
   if (!line.text.startsWith('{"document":')) throw lineRefusal(line.number, `the document of entry ${seq} is missing`)
   const { document } = parsed(line, documentLineSchema)
   const bytes = Buffer.from(document.bytes, 'base64')
+  if (bytes.toString('base64') !== document.bytes) throw lineRefusal(line.number, `the document of entry ${seq} was altered: its base64 is not the one text of its bytes`)
   if (document.seq !== seq) throw lineRefusal(line.number, `the document of entry ${document.seq} stands where that of entry ${seq} is expected`)
   if (sha256Hex(bytes) !== sha256 || document.sha256 !== sha256) throw lineRefusal(line.number, `the document of entry ${seq} was altered: its SHA-256 is ${sha256Hex(bytes)}; the entry gives ${sha256}`)
   return { sha256, bytes }
@@ -73,8 +78,17 @@ function parsed<S extends z.ZodType>({ number, text }: Line, schema: S): z.outpu
   const value = jsonOf(text)
   const read = schema.safeParse(value)
   if (!read.success) throw lineRefusal(number, 'it is no line of an exported ledger')
-  if (canonicalJson(value) !== text) throw lineRefusal(number, 'it was altered: it is not the canonical text of what it says')
+  if (canonicalOf(value, number) !== text) throw lineRefusal(number, ALTERED)
   return read.data
+}
+
+/** What is nested without end, half a character and a number too large to be one have no canonical text. */
+function canonicalOf(value: unknown, number: number): string {
+  try {
+    return canonicalJson(value)
+  } catch (error) {
+    throw lineRefusal(number, `it has no canonical text: ${error instanceof Error ? error.message : String(error)}`)
+  }
 }
 
 function jsonOf(text: string): unknown {

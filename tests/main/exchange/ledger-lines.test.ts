@@ -2,27 +2,28 @@ import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { aFinishedLedger, dump } from '../../support/evidence.ts'
+import type { Entry } from '../../../core/ledger/index.ts'
+import { aFullMonth } from '../../support/a-full-month.ts'
+import { aPostedLedger, replaced, rewrite } from '../../support/attack.ts'
+import { dump } from '../../support/evidence.ts'
 import { aFolder } from '../../support/ledgers.ts'
 import { aWorld, type World } from '../../support/world.ts'
 
 const folder = aFolder()
-let finished: Awaited<ReturnType<typeof aFinishedLedger>>
 let world: World
 let lines: readonly string[]
 let written: { readonly head: string; readonly entries: number; readonly documents: number; readonly sha256: string; readonly path: string }
 let count = 0
 
 beforeAll(async () => {
-  finished = await aFinishedLedger()
-  world = await aWorld({ copyOf: finished.path })
+  world = await aFullMonth()
+  await world.ask('save-draft', { id: 'd-1', kind: 'transfer', title: 'Receipt', body: { level: '41 ft' } })
   written = await world.ask('export-ledger', { to: join(folder.path, 'all.jsonl') })
   lines = readFileSync(written.path, 'utf8').split('\n').slice(0, -1)
 }, 60_000)
 afterAll(async () => {
   await world.close()
   folder.remove()
-  finished.remove()
 })
 
 async function importOf(text: string | Uint8Array): Promise<Awaited<ReturnType<World['call']>> & { readonly to: string }> {
@@ -74,8 +75,8 @@ describe('export-ledger', () => {
     const again = await world.ask('export-ledger', { to: join(folder.path, 'again.jsonl') })
     expect(again.sha256).toBe(written.sha256)
     const text = lines.join('\n')
-    expect(await world.context.store!.protectedKey('m-duarte')).toBe('AAAA')
-    expect(text).not.toContain('AAAA"')
+    const key: unknown = JSON.parse((await world.context.store!.protectedKey('m-duarte'))!)
+    for (const secret of Object.values(key as Readonly<Record<string, unknown>>).filter((one) => typeof one === 'string' && one.length > 12)) expect(text).not.toContain(secret)
     expect(text).not.toContain('"d-1"')
   })
 })
@@ -84,7 +85,8 @@ describe('import-ledger', () => {
   it('makes a ledger with the same head, in which every entry, document and projection is the same', async () => {
     const answer = await importOf(readFileSync(written.path))
     expect(answer).toMatchObject({ result: { head: written.head, entries: written.entries, tickets: written.documents } })
-    expect(dump(answer.to)).toBe(dump(finished.path))
+    await world.context.store!.copyTo(join(folder.path, 'same.db'), () => undefined, new AbortController().signal)
+    expect(dump(answer.to)).toBe(dump(join(folder.path, 'same.db')))
   })
 
   it('makes an empty ledger of an empty one', async () => {
@@ -158,7 +160,80 @@ describe('import-ledger', () => {
     expect(await saidOfText(changed.map((line) => `${line}\n`).join(''))).toEqual([expect.stringMatching(/^line \d+$/), expect.stringContaining('does not fit the ledger')])
   })
 
+  it.each<[string, number, RegExp]>([
+    ['an inventory', 31, /^entry 31: worksheet, lines, NSV, value: .* stands; the ledger gives /],
+    ['a ticket', 40, /^entry 40: result, moved, nsv, value: .* stands; the ledger gives .*computed by version/],
+  ])('refuses a figure of %s that the entries before it do not give, chain and all made anew, by its line', async (_, seq, said) => {
+    const path = await aPostedLedger(join(folder.path, `changed ${seq}.db`))
+    await rewrite(path, (entry) => (entry.seq === seq ? otherFigure(entry) : entry))
+    const changed = await aWorld({ copyOf: path })
+    const { path: from } = await changed.ask('export-ledger', { to: join(folder.path, `changed ${seq}.jsonl`) })
+    await changed.close()
+    const text = readFileSync(from, 'utf8')
+    const line = text.split('\n').findIndex((one) => one.includes(`,"seq":${seq}},"hash":`)) + 1
+    expect(await saidOfText(text)).toEqual([`line ${line}`, expect.stringMatching(said)])
+  })
+
   it('asks for a file that is there', async () => {
     expect(await world.call('import-ledger', { from: join(folder.path, 'nothing.jsonl'), to: join(folder.path, 'nowhere', 'ledger.db') })).toMatchObject({ refused: { findings: [{ code: 'missing-value', path: 'from' }] } })
+  })
+})
+
+/** An inventory or a ticket with another net standard volume. */
+function otherFigure(entry: Entry): Entry {
+  if (entry.kind === 'inventory-measured') {
+    const { value } = entry.body.worksheet.quantity.nsv
+    return { ...entry, body: { ...entry.body, worksheet: replaced(entry.body.worksheet, `"${value}"`, `"9${value}"`) } }
+  }
+  if (entry.kind !== 'ticket-posted') throw new Error(`a ${entry.kind}`)
+  const { ticket } = entry.body
+  const { value, unit } = ticket.result.moved.nsv
+  return { ...entry, body: { ...entry.body, ticket: { ...ticket, result: { ...ticket.result, moved: { ...ticket.result.moved, nsv: { value: `9${value}`, unit } } } } } }
+}
+
+describe('a line that was made to do harm', () => {
+  const nested = (depth: number): string => `{"entry":{"a":${'['.repeat(depth)}${']'.repeat(depth)}},"hash":"${'0'.repeat(64)}"}`
+  const second = (change: (line: string) => string) => (all: string[]): void => { all[1] = change(all[1]!) }
+
+  it.each<[string, (all: string[]) => void, number, RegExp]>([
+    ['a name that stands twice', second((line) => line.replace('{"entry":{"at":', '{"entry":{"at":"2020-01-01T00:00:00Z","at":')), 2, /not the canonical text/],
+    ['a name that stands twice, deep inside', second((line) => line.replace('"code":"CPT"', '"code":"CPT","code":"CPT"')), 2, /not the canonical text/],
+    ['the name of every object’s prototype', second((line) => line.replace('{"entry":{', '{"entry":{"__proto__":{"kind":"tank-set"},')), 2, /not the canonical text|it is no entry/],
+    ['the same, deep inside', second((line) => line.replace('"terminal":{', '"terminal":{"__proto__":{},')), 2, /not the canonical text|it is no entry/],
+    ['a number too large to be one', second((line) => line.replace(/"seq":1}/, '"seq":1e400}')), 2, /no canonical text: .*Infinity/],
+    ['a number that cannot be held', second((line) => line.replace(/"seq":1}/, '"seq":9007199254740993}')), 2, /not the canonical text/],
+    ['a number in other digits', second((line) => line.replace(/"seq":1}/, '"seq":1.0}')), 2, /not the canonical text/],
+    ['the number of an entry below nothing', second((line) => line.replace(/"seq":1}/, '"seq":-1}')), 2, /it is no entry: seq/],
+    ['half a character', second((line) => line.replace('"by":"', '"by":"\\ud800')), 2, /no canonical text: .*surrogate/],
+    ['a letter that is escaped', second((line) => line.replace('"by":"M', '"by":"\\u004d')), 2, /not the canonical text/],
+    ['lists in lists', second(() => nested(600)), 2, /no canonical text: .*nested too deeply/],
+    ['lists in lists in lists, without end', second(() => nested(400_000)), 2, /no canonical text: .*nested too deeply/],
+    ['brackets that nobody closes', second(() => '['.repeat(400_000)), 2, /no line of an exported ledger/],
+    ['a kind that nobody knows', second((line) => line.replace('"kind":"terminal-set"', '"kind":"ticket-unposted"')), 2, /it is no entry: kind/],
+    ['an entry that is a list', second(() => `{"entry":[],"hash":"${'0'.repeat(64)}"}`), 2, /no line of an exported ledger/],
+    ['an entry that is nothing', second(() => `{"entry":null,"hash":"${'0'.repeat(64)}"}`), 2, /no line of an exported ledger/],
+    ['a hash in capitals', second((line) => line.replace(/"hash":"([0-9a-f]{64})"}$/, (_, hash: string) => `"hash":"${hash.toUpperCase()}"}`)), 2, /no line of an exported ledger/],
+    ['a member more', second((line) => line.replace(/}$/, ',"more":1}')), 2, /no line of an exported ledger/],
+    ['a mark of byte order before the first', (all) => { all[0] = `\ufeff${all[0]}` }, 1, /it is not {"ledger"/],
+    ['ends of another system', (all) => { for (const [i, line] of all.entries()) all[i] = `${line}\r` }, 1, /it is not {"ledger"/],
+    ['an end of another system', second((line) => `${line}\r`), 2, /not the canonical text/],
+    ['nothing at all', (all) => { all[1] = '\0' }, 2, /no line of an exported ledger/],
+  ])('%s is refused', async (_, change, line, said) => {
+    expect(await saidOf(change)).toEqual([`line ${line}`, expect.stringMatching(said)])
+  })
+
+  it.each<[string, (base64: string) => string, RegExp]>([
+    ['with signs of another alphabet', (text) => text.replace(/[A-Z]/, '-'), /no line of an exported ledger/],
+    ['broken into lines', (text) => `${text.slice(0, 76)}\\n${text.slice(76)}`, /no line of an exported ledger/],
+    ['without the signs that fill it up', (text) => text.replace(/=+$/, ''), /no line of an exported ledger/],
+    ['with bits that nobody reads', (text) => text.replace(/.(?==+$)/, (sign) => String.fromCharCode(sign.charCodeAt(0) + 1)), /not the one text of its bytes/],
+  ])('base64 %s is refused', async (_, change, said) => {
+    const at = lines.findIndex((line) => /^\{"document":\{"bytes":"[^"]*="/.test(line))
+    expect(at).toBeGreaterThan(0)
+    expect(await saidOf((all) => { all[at] = all[at]!.replace(/(?<="bytes":")[^"]+/, change) })).toEqual([`line ${at + 1}`, expect.stringMatching(said)])
+  })
+
+  it('a line that never ends is given up', async () => {
+    expect(await saidOfText(Buffer.concat([Buffer.from(`${lines[0]}\n`), Buffer.alloc((64 << 20) + (2 << 20), 'a')]))).toEqual(['line 2', 'it is longer than any line of a ledger'])
   })
 })
