@@ -1,6 +1,9 @@
 import { sql } from 'kysely'
+import { Migrator } from 'kysely/migration'
 import type { ServerConnection } from './connection.ts'
+import { headOf } from './entry-rows.ts'
 import { migrate } from './migrate.ts'
+import { migrations } from './migrations/index.ts'
 import { openPool } from './postgres.ts'
 import { LedgerServerFault } from './server-fault.ts'
 import { serverPlace } from './server-place.ts'
@@ -8,10 +11,11 @@ import { serverPlace } from './server-place.ts'
 /** The oldest server whose behaviour is relied on. */
 const OLDEST = 150_000
 
-/** Opens the ledger on a server; makes its tables first where there are none. */
+/** Opens the ledger on a server; makes its tables first where there are none. One of an older version is left as it is. */
 export async function openLedgerServer(address: string, waitMs: number): Promise<ServerConnection> {
   const opened = await reachServer(address, waitMs)
   try {
+    await refuseOlder(opened)
     await migrate(opened.db, opened.path, (message, cause) => new LedgerServerFault(opened.path, 'other', message, cause))
   } catch (error) {
     await opened.db.destroy()
@@ -37,6 +41,20 @@ export async function reachServer(address: string, waitMs: number): Promise<Serv
     await db.destroy()
     throw error
   }
+}
+
+/**
+ * Beside a file a copy is kept before it is brought to this version; beside a database there is no place for one. So a ledger
+ * there is not changed: it goes over by way of a file into a database of its own, and the one that it was stays.
+ */
+async function refuseOlder({ db, path }: ServerConnection): Promise<void> {
+  const steps = await new Migrator({ db, provider: migrations }).getMigrations()
+  const due = steps.find(({ executedAt }) => executedAt === undefined)
+  if (due === undefined || steps.every(({ executedAt }) => executedAt === undefined)) return
+  const { seq } = await headOf(db)
+  if (seq === 0) return
+  throw new LedgerServerFault(path, 'other', `The ledger ${path} is of an older version of this program (before ${due.name}), and a ledger on a server is not changed: nothing was. `
+    + 'With the program that it was kept by, copy it into a file (copy-ledger). Open that file with this one, which keeps it as it was beside itself; copy it into a new, empty database (copy-ledger), and name that at every desk (set-storage). Let nobody post at the old place any more.')
 }
 
 interface ServerSettings { readonly number: number; readonly version: string; readonly encoding: string; readonly fsync: string; readonly schema: string | null }

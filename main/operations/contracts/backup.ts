@@ -81,7 +81,7 @@ export const retireBackups = contract({
   output: z.strictObject({ retired: z.array(z.string()), kept: z.number(), deleted: z.boolean() }),
 })
 export const restoreBackup = contract({
-  name: 'restore-backup', roles: ADMINISTRATOR, ledger: 'none', paths: ['to'], says: 'Make a new ledger from a backup (a name in the backup folder, or a whole path), checked before and after',
+  name: 'restore-backup', roles: ADMINISTRATOR, ledger: 'none', paths: ['to'], says: 'Make a new ledger from a backup (a name in the backup folder, or a whole path) with all that was in it, checked before and after; settings are no part of it',
   input: z.strictObject({ backup: path, to: path }), output: copySchema,
 })
 export const exportLedger = contract({
@@ -90,6 +90,6 @@ export const exportLedger = contract({
   output: z.strictObject({ path: z.string(), head: z.string(), entries: z.number(), documents: z.number(), size: z.number(), sha256: z.string(), seconds: z.number() }),
 })
 export const importLedger = contract({
-  name: 'import-ledger', roles: ADMINISTRATOR, ledger: 'none', paths: ['from', 'to'], says: 'Make a new ledger from exported lines, with every hash and document verified again',
+  name: 'import-ledger', roles: ADMINISTRATOR, ledger: 'none', paths: ['from', 'to'], says: 'Make a new ledger from exported lines, with every hash and document verified and every figure computed again; without keys, passphrases, drafts and proposals, which no export holds',
   input: z.strictObject({ from: path, to: path }), output: copySchema,
 })

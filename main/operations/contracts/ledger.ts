@@ -4,7 +4,7 @@ import { contract, ROLES } from './contract.ts'
 
 export const verifyLedger = contract({
   name: 'verify-ledger', roles: ROLES, nobody: true, ledger: 'reads', verdict: 'whole',
-  says: 'Check every entry, document and projection, and compute every ticket again; the first difference first',
+  says: 'Check every entry, document and projection, and make whatever was computed again, the checks of seals too; the first difference first',
   input: z.strictObject({
     /** Open every document as well, as verify-documents does. */
     documents: z.boolean().optional(),
