@@ -16,6 +16,14 @@ export async function signatureChecks(seal: Seal, signature: SealSignature): Pro
   ]
 }
 
+/** Whether each check of the list held, or says who signed it off and why; by itself. */
+export function listCheck({ checks }: Seal): Check {
+  const off = checks.filter(({ signedOff }) => signedOff !== undefined).length
+  const open = checks.find(({ holds, signedOff }) => !holds && signedOff === undefined)
+  const detail = open === undefined ? `${checks.length} checks, ${off} signed off; verify-ledger makes them again` : `“${open.check}” did not, and nobody signed it off`
+  return { check: 'Every check in it held or was signed off', holds: open === undefined, detail }
+}
+
 /** Head, counts, balances and owners of a seal, worked out from the entries with no other seal, and who signed it. */
 export async function ledgerChecks(store: LedgerStore, period: PeriodStanding, closing: EntryOf<'period-closed'>): Promise<readonly Check[]> {
   const { seal, signature } = closing.body

@@ -3,7 +3,7 @@ import { orRefuse, Refused, type Finding } from '../../../core/refusal/index.ts'
 import { sealPdf } from '../../documents/seal.ts'
 import { fingerprint } from '../../signing/index.ts'
 import type { LedgerStore } from '../../store/index.ts'
-import { heldCheck, ledgerChecks, signatureChecks } from '../check-seal.ts'
+import { heldCheck, ledgerChecks, listCheck, signatureChecks } from '../check-seal.ts'
 import type { Handler } from '../context.ts'
 import { identityOn, readRecord, terminalOn } from '../on-record.ts'
 import { periodNamed } from '../period-on-record.ts'
@@ -34,13 +34,13 @@ async function ofLedger(store: LedgerStore | null, name: string) {
   const closing = await store.closing(period)
   if (closing === undefined) throw new Refused([notClosed(name)])
   const { seal, signature } = closing.body
-  return answer(seal, [...await signatureChecks(seal, signature), ...await ledgerChecks(store, period, closing)])
+  return answer(seal, [...await signatureChecks(seal, signature), listCheck(seal), ...await ledgerChecks(store, period, closing)])
 }
 
 /** A file is checked by itself, and against the ledger that is open where that has a period of its name and ends. */
 async function ofFile(store: LedgerStore | null, { seal, signature, certificate }: SealFile) {
   const own = fingerprint(Buffer.from(certificate, 'base64'))
-  const checks = [...await signatureChecks(seal, signature), { check: 'The certificate beside it is that of the signature', holds: own === signature.certificate, detail: own }]
+  const checks = [...await signatureChecks(seal, signature), listCheck(seal), { check: 'The certificate beside it is that of the signature', holds: own === signature.certificate, detail: own }]
   const period = (await store?.periods())?.find(({ name, from, to }) => name === seal.period.name && from === seal.period.from && to === seal.period.to)
   if (store === null || period === undefined) return answer(seal, checks)
   const closing = await store.closing(period)

@@ -58,6 +58,15 @@ describe('the list of checks in a seal', () => {
     expect(differences).toEqual([{ where: `entry ${seq}, seal of 2026-03`, what: expect.stringContaining(said) }])
   })
 
+  it('is counted by verify-seal, which says where it is made again', async () => {
+    await aQuietMarch(world)
+    await world.ask('record-gauge-event', { event: { tank: 'T-101', gauge: 'LT-101', at: '2026-03-20T06:00:00Z', event: 'alarm', message: 'High level' }, by })
+    const { seal } = await world.ask('close-period', { ...closing(), signOffs: [{ check: 'No gauge alarm is open', reason: 'Cleared by hand' }] })
+    const { valid, checks } = await world.ask('verify-seal', { period: MARCH.name })
+    expect(valid).toBe(true)
+    expect(checks).toContainEqual({ check: 'Every check in it held or was signed off', holds: true, detail: `${seal.checks.length} checks, 1 signed off; verify-ledger makes them again` })
+  })
+
   it('is refused in an import, by its line', async () => {
     await aQuietMarch(world)
     const seq = await closedWith(withCheck('T-101 is within its limit', { detail: 'loss or gain 0.000 m3, limit 9.999 m3' }))
