@@ -1,12 +1,14 @@
 import type { Entry, EntryOf, Posting, Recomputed } from '../../core/ledger/index.ts'
 import { sealedChecks } from '../../core/reconciliation/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
-import { inWords, LedgerFileFault, openStore, recomputing, type LedgerStore, type Recomputes, type Recomputing, type StoredDocument } from '../store/index.ts'
+import { inWords, LedgerFault, LedgerFileFault, openStore, recomputing, type LedgerStore, type Recomputes, type Recomputing, type StoredDocument } from '../store/index.ts'
 import { lineRefusal } from './lines-of-file.ts'
 import { readLedgerLines, type ReadEntry } from './read-ledger-lines.ts'
 
 /** Entries put down in one transaction. */
 const BATCH = 250
+
+const ELSEWHERE = 'nothing was imported; have the ledger checked where it is kept, and take a backup or an export from before'
 
 /** What was made of the lines. */
 export interface Imported { readonly head: string; readonly entries: number; readonly tickets: number }
@@ -30,7 +32,8 @@ export async function importLedger(from: string, to: string, by: Recomputes, pro
       if (read.entry.kind === 'period-closed') {
         // its checks were made of the ledger as it stands before it
         await putDown()
-        refuseDifferent(read, await otherChecks(store, read.entry, by))
+        const { entry } = read
+        await refuseDifferent(read, () => otherChecks(store, entry, by))
       }
       batch.push(read)
       if (batch.length < BATCH) continue
@@ -54,11 +57,11 @@ async function put(store: LedgerStore, batch: readonly ReadEntry[], again: Recom
     if (error instanceof LedgerFileFault || batch.length === 0) throw error
     for (const one of batch) {
       await append(store, [one]).catch((why: unknown) => { throw lineRefusal(one.line, why instanceof Error ? why.message : String(why)) })
-      refuseDifferent(one, await again.take(one.entry))
+      await refuseDifferent(one, () => again.take(one.entry))
     }
     throw error
   }
-  for (const one of batch) refuseDifferent(one, await again.take(one.entry))
+  for (const one of batch) await refuseDifferent(one, () => again.take(one.entry))
 }
 
 function append(store: LedgerStore, batch: readonly ReadEntry[]): Promise<readonly Entry[]> {
@@ -71,9 +74,13 @@ function refuseOthers(batch: readonly ReadEntry[], stored: readonly Entry[]): vo
   }
 }
 
-function refuseDifferent({ line, entry }: ReadEntry, found: readonly Recomputed[] | null): void {
-  const [first] = found ?? []
-  if (first !== undefined) throw lineRefusal(line, `entry ${entry.seq}: ${inWords(first)}`, 'nothing was imported; have the ledger checked where it is kept, and take a backup or an export from before')
+/** Refuses an entry by its line when it does not come out again, or when what it says cannot be computed with at all. */
+async function refuseDifferent({ line, entry: { seq } }: ReadEntry, again: () => Promise<readonly Recomputed[] | null>): Promise<void> {
+  const [first] = await again().catch((error: unknown) => {
+    if (error instanceof LedgerFault) throw error
+    throw lineRefusal(line, `entry ${seq} cannot be made again: ${error instanceof Error ? error.message : String(error)}`, ELSEWHERE)
+  }) ?? []
+  if (first !== undefined) throw lineRefusal(line, `entry ${seq}: ${inWords(first)}`, ELSEWHERE)
 }
 
 /** In what the checks of a seal are not those that the ledger gives; a period that is not there is refused when it is posted. */

@@ -174,6 +174,15 @@ describe('import-ledger', () => {
     expect(await saidOfText(text)).toEqual([`line ${line}`, expect.stringMatching(said)])
   })
 
+  it('refuses what cannot be computed with: a capacity table without numbers', async () => {
+    const path = await aPostedLedger(join(folder.path, 'no numbers.db'))
+    await rewrite(path, (entry) => (entry.kind === 'tank-set' ? { ...entry, body: { ...entry.body, tank: { ...entry.body.tank, capacityTable: { ...entry.body.tank.capacityTable, rows: [['0', 'full'], ['high', '1e999999']] } } } } : entry))
+    const changed = await aWorld({ copyOf: path })
+    const { path: from } = await changed.ask('export-ledger', { to: join(folder.path, 'no numbers.jsonl') })
+    await changed.close()
+    expect(await saidOfText(readFileSync(from))).toEqual([expect.stringMatching(/^line \d+$/), expect.stringMatching(/^entry \d+(: | cannot be made again: )/)])
+  })
+
   it('asks for a file that is there', async () => {
     expect(await world.call('import-ledger', { from: join(folder.path, 'nothing.jsonl'), to: join(folder.path, 'nowhere', 'ledger.db') })).toMatchObject({ refused: { findings: [{ code: 'missing-value', path: 'from' }] } })
   })
