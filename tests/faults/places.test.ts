@@ -79,4 +79,17 @@ describe('where a ledger lies', () => {
     expect(readFileSync(path).equals(before)).toBe(true)
     expect(existsSync(`${path}-wal`)).toBe(false)
   })
+
+  it('and brought to a newer version while it is open here: nothing more is posted by this program', async () => {
+    const path = join(folder.path, 'brought.db')
+    const store = await openStore(path)
+    await setUp(store)
+    const head = await store.head()
+    const newer = new DatabaseSync(path)
+    newer.exec("insert into kysely_migration values ('2999-01-01-later', '2999-01-01')")
+    newer.close()
+    await expect(postTicket(store)).rejects.toThrow(/The ledger .*brought\.db was brought to a newer version of this program while it was open here\. Update this program and open the ledger again; nothing was posted\./)
+    expect(await store.head()).toEqual(head)
+    await store.close()
+  })
 })
