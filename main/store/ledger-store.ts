@@ -20,6 +20,7 @@ import { lineOfNumber, registerLines } from './register.ts'
 import { isServerAddress } from './server-place.ts'
 import { allDrafts, allProposals, dropDraft, keyOf, putDraft, putProposal, takeProposal, verifierOf } from './side-tables.ts'
 import { allocationsOf, isShared, movementsOf, stockEntries, unsharedMovements, voidsOf } from './stock.ts'
+import { surroundingsOf } from './surroundings.ts'
 import { standingAlarms, trailPage } from './trail.ts'
 import { verifyChain } from './verify-chain.ts'
 import type { GaugeEntry, LedgerStore, StoredDocument } from './store.ts'
@@ -60,6 +61,7 @@ function storeOn(opened: Connection, waitMs: number, { post, alone }: HowToPost)
   const { db } = opened
   return {
     where: whereOf(opened),
+    surroundings: () => surroundingsOf(opened),
     head: () => headOf(db),
     append: async (postings, { expectedHead, documents = [], secrets = {} } = {}) => post({ ...prepare(postings, documents), expectedHead, secrets }),
     alone,

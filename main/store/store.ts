@@ -3,6 +3,7 @@ import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import type { Head } from './head.ts'
 import type { ChainVerified } from './verify-chain.ts'
+import type { Surroundings } from './surroundings.ts'
 import type { TrailFilter, TrailPage } from './trail.ts'
 import type { z } from 'zod'
 import type { registerLineSchema } from '../operations/contracts/tickets.ts'
@@ -105,6 +106,8 @@ export interface Secrets {
 export interface LedgerStore {
   /** Where the ledger is kept, and by what; the place without user and password. */
   readonly where: { readonly kind: 'file' | 'server'; readonly place: string; readonly version: string }
+  /** The disk or the clock that the ledger stands on. */
+  surroundings(): Promise<Surroundings>
   head(): Promise<Head>
   /**
    * Places postings at the end of the chain with their documents and secrets, in one transaction: all or nothing.

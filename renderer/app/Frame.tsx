@@ -2,7 +2,7 @@ import { useState, type ReactNode } from 'react'
 import { DeskBand } from '../desk/DeskBand.tsx'
 import { useFocusKept } from '../parts/use-focus-return.ts'
 import { words } from '../words/en.ts'
-import { BackupAlarm } from './BackupAlarm.tsx'
+import { StorageAlarms } from './StorageAlarms.tsx'
 import { KeyList } from './KeyList.tsx'
 import { useKey } from './keys.tsx'
 import { LedgerReach } from './LedgerReach.tsx'
@@ -29,7 +29,7 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
         <nav aria-label={words.app.jobsLabel} className="band-jobs">
           {JOBS.map((job, i) => <JobLink key={job} job={job} number={i + 1} here={route.job === job || (route.job === 'gauge' && job === 'transfer')} />)}
         </nav>
-        <BackupAlarm />
+        <StorageAlarms />
         <button type="button" className="band-keys" onClick={showKeys}>{words.app.keysHint}</button>
       </header>
       <LedgerReach />

@@ -14,3 +14,8 @@ export function fateInWords({ fate, because }: Pick<ListedBackup, 'fate' | 'beca
 export function kilobytes(bytes: number): string {
   return String(Math.ceil(bytes / 1000))
 }
+
+/** Bytes in thousands of millions with one decimal, never more than there are. */
+export function gigabytes(bytes: number): string {
+  return String(Math.floor(bytes / 1e8) / 10)
+}

@@ -21,6 +21,10 @@ export const storage = contract({
     reachable: z.boolean(),
     /** What is wrong and what to do, when it is not reachable; else empty. */
     trouble: z.string(),
+    /** Bytes free beside a ledger file, and how many there should be; null on a server and where nobody can tell. */
+    room: z.strictObject({ free: z.number(), advised: z.number(), enough: z.boolean() }).nullable(),
+    /** By how many seconds the clock of this machine is ahead of the server's; null in a file. */
+    clock: z.strictObject({ aheadSeconds: z.number(), agrees: z.boolean() }).nullable(),
     /** What the settings name; null for the file in the data folder. */
     setting: shown.nullable(),
     /** The file that holds the settings; empty where there is no data folder. */

@@ -5,6 +5,7 @@ import { newLedgerAt, refuseTakenPlace, secondsSince } from '../../backup/index.
 import { isServerAddress, LedgerFault, openStore, shownPlace, type LedgerStore } from '../../store/index.ts'
 import { ownFolders, placeOf } from '../backup-folder.ts'
 import type { Call, Handler } from '../context.ts'
+import type { OutputOf } from '../contracts/index.ts'
 
 const CLAUSE = 'HOUSE storage'
 
@@ -22,12 +23,13 @@ export const storage: Handler<'storage'> = async (_input, context) => {
   }
 }
 
-async function reach(store: LedgerStore): Promise<{ readonly reachable: boolean; readonly trouble: string }> {
+async function reach(store: LedgerStore): Promise<Pick<OutputOf<'storage'>, 'reachable' | 'trouble' | 'room' | 'clock'>> {
   try {
     await store.head()
-    return { reachable: true, trouble: '' }
+    const { room, clock } = await store.surroundings()
+    return { reachable: true, trouble: '', room, clock: clock && { aheadSeconds: Math.round(clock.ahead / 1000), agrees: clock.agrees } }
   } catch (error) {
-    if (error instanceof LedgerFault) return { reachable: false, trouble: error.message }
+    if (error instanceof LedgerFault) return { reachable: false, trouble: error.message, room: null, clock: null }
     throw error
   }
 }

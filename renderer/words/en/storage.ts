@@ -2,7 +2,9 @@ export const storage = {
   title: 'Storage',
   kinds: { file: 'one file', server: 'on a server' },
   facts: {
-    ledger: 'The ledger', keptIn: (kind: string, version: string): string => `${version}, ${kind}`, place: 'Place', next: 'At the next start', unreachable: 'Out of reach',
+    ledger: 'The ledger', keptIn: (kind: string, version: string): string => `${version}, ${kind}`, place: 'Place', next: 'At the next start', unreachable: 'Out of reach', room: 'Disk', clock: 'Clock',
+    isFree: (free: string, _advised: string): string => `${free} GB free`, isScarce: (free: string, advised: string): string => `only ${free} GB free beside the ledger; make room until there are ${advised} GB, before a full disk stops the booking`,
+    clockAgrees: 'as the server’s', clockDiffers: (ahead: number): string => `${Math.abs(ahead)} s ${ahead > 0 ? 'ahead of' : 'behind'} the server’s; set the clock of this machine, whose time stands in every entry`,
     sameNext: 'the same', fileNext: 'the file in the data folder', namedByStart: 'the ledger that is named when the program is started',
     backups: 'Backups', folder: 'Folder', rule: 'Rule', last: 'Last verified', due: 'Next due', failed: 'Last attempt',
     noneYet: 'none yet', onDemand: 'when you ask for one', running: 'one is being made now', overdue: (at: string): string => `since ${at}; it is made within a minute`, noRules: 'No folder for backups is set: a disk that fails takes the ledger with it.',
@@ -59,5 +61,6 @@ export const storage = {
     placed: (place: string, entries: number, effect: string): string => `${place} was reached (${entries} entries) and is opened ${effect}.`,
     another: 'Close',
   },
+  scarce: 'Disk nearly full', clockOff: 'Clock is wrong',
   alarm: 'Backup failed', alarmSays: (message: string): string => `The last backup failed: ${message}`,
 } as const

@@ -32,7 +32,7 @@ describe('the head of the ledger', () => {
 
 describe('where the ledger is kept', () => {
   it('is a file, until another place is named', async () => {
-    expect(await world.ask('storage', {})).toMatchObject({ kind: 'file', place: world.ledger, chosenBy: 'start', reachable: true, trouble: '', setting: null, settings: join(world.folder, 'settings.json') })
+    expect(await world.ask('storage', {})).toMatchObject({ kind: 'file', place: world.ledger, chosenBy: 'start', reachable: true, trouble: '', room: { advised: 1_000_000_000 }, clock: null, setting: null, settings: join(world.folder, 'settings.json') })
   })
 
   it('is a database once that was reached; the setting is for its owner alone, and no answer holds the password', async () => {

@@ -5,7 +5,7 @@ import type { ReactNode } from 'react'
 import { describe, expect, it } from 'vitest'
 import { staticQuantity } from '../../../core/quantity/index.ts'
 import { App, Surroundings } from '../../../renderer/app/App.tsx'
-import { BackupAlarm } from '../../../renderer/app/BackupAlarm.tsx'
+import { StorageAlarms } from '../../../renderer/app/StorageAlarms.tsx'
 import { Frame } from '../../../renderer/app/Frame.tsx'
 import { KeyList } from '../../../renderer/app/KeyList.tsx'
 import { LedgerReach, UnsavedFirst } from '../../../renderer/app/LedgerReach.tsx'
@@ -83,7 +83,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   LedgerReach: [<LedgerReach />, 'class="reach"'],
   UnsavedFirst: [<UnsavedFirst>inside</UnsavedFirst>, 'Opening the ledger'],
   Frame: [<Frame route={route}>work</Frame>, 'CPT-000013'],
-  BackupAlarm: [<BackupAlarm />, ''],
+  StorageAlarms: [<StorageAlarms />, ''],
   KeyList: [<KeyList open={false} onClose={nothing} />, ''],
   KeysProvider: [<KeysProvider>inside</KeysProvider>, 'inside'],
   TankAtHandProvider: [<TankAtHandProvider>inside</TankAtHandProvider>, 'inside'],

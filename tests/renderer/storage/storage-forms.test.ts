@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { OutputOf } from '../../../main/operations/contracts/index.ts'
-import { fateInWords, kilobytes } from '../../../renderer/storage/backup-words.ts'
+import { fateInWords, gigabytes, kilobytes } from '../../../renderer/storage/backup-words.ts'
 import { countError, rulesForm, rulesIn } from '../../../renderer/storage/rules-form.ts'
 import { backupFacts, placeFacts } from '../../../renderer/storage/storage-facts.ts'
 import { filled, IMPORT, PLACE } from '../../../renderer/storage/storage-jobs.ts'
@@ -24,15 +24,24 @@ describe('the rules as they are typed', () => {
 })
 
 describe('what the page says of the ledger', () => {
-  const storage: OutputOf<'storage'> = { kind: 'file', place: '/home/m/ledger.db', version: 'SQLite 3.53.4', chosenBy: 'folder', reachable: true, trouble: '', setting: null, settings: '/home/m/settings.json' }
+  const storage: OutputOf<'storage'> = { kind: 'file', place: '/home/m/ledger.db', version: 'SQLite 3.53.4', chosenBy: 'folder', reachable: true, trouble: '', room: { free: 84_590_000_000, advised: 1_000_000_000, enough: true }, clock: null, setting: null, settings: '/home/m/settings.json' }
   const values = (parts: Partial<OutputOf<'storage'>>): readonly string[] => placeFacts({ ...storage, ...parts }).map(({ value }) => value)
 
   it('is what keeps it, where, and what opens next', () => {
-    expect(values({})).toEqual(['SQLite 3.53.4, one file', '/home/m/ledger.db', 'the same'])
+    expect(values({})).toEqual(['SQLite 3.53.4, one file', '/home/m/ledger.db', 'the same', '84.5 GB free'])
     expect(values({ setting: 'db.example:5432/ledger' })[2]).toBe('db.example:5432/ledger')
-    expect(values({ chosenBy: 'settings', kind: 'server', version: 'PostgreSQL 15.18', place: 'db.example:5432/ledger', setting: null })).toEqual(['PostgreSQL 15.18, on a server', 'db.example:5432/ledger', 'the file in the data folder'])
+    expect(values({ chosenBy: 'settings', kind: 'server', version: 'PostgreSQL 15.18', place: 'db.example:5432/ledger', setting: null, room: null, clock: { aheadSeconds: 2, agrees: true } })).toEqual(['PostgreSQL 15.18, on a server', 'db.example:5432/ledger', 'the file in the data folder', 'as the server’s'])
     expect(values({ chosenBy: 'start' })[2]).toBe('the ledger that is named when the program is started')
-    expect(placeFacts({ ...storage, reachable: false, trouble: 'The server is gone.' }).at(-1)).toEqual({ name: 'Out of reach', value: 'The server is gone.', wrong: true })
+    expect(placeFacts({ ...storage, reachable: false, trouble: 'The server is gone.', room: null }).at(-1)).toEqual({ name: 'Out of reach', value: 'The server is gone.', wrong: true })
+  })
+
+  it('is said to be wrong where the disk is nearly full, or the clock is not the server’s', () => {
+    expect(placeFacts({ ...storage, room: { free: 990_000_000, advised: 3_200_000_000, enough: false } }).at(-1)).toEqual({
+      name: 'Disk', value: 'only 0.9 GB free beside the ledger; make room until there are 3.2 GB, before a full disk stops the booking', wrong: true,
+    })
+    const clock = (aheadSeconds: number): unknown => placeFacts({ ...storage, room: null, clock: { aheadSeconds, agrees: false } }).at(-1)
+    expect(clock(312)).toEqual({ name: 'Clock', value: '312 s ahead of the server’s; set the clock of this machine, whose time stands in every entry', wrong: true })
+    expect(clock(-75)).toMatchObject({ value: expect.stringContaining('75 s behind the server’s') as unknown })
   })
 })
 
@@ -57,6 +66,7 @@ describe('what the page says of backups', () => {
     expect(fateInWords({ fate: 'kept', because: [] })).toBe('kept')
     expect(fateInWords({ fate: 'retired', because: [] })).toBe('deleted next')
     expect([kilobytes(0), kilobytes(1), kilobytes(1_323_008)]).toEqual(['0', '1', '1324'])
+    expect([gigabytes(0), gigabytes(999_999_999), gigabytes(84_590_000_000)]).toEqual(['0', '0.9', '84.5'])
   })
 })
 
