@@ -44,6 +44,6 @@ export function roomFor(size: number, free: number): NonNullable<Surroundings['r
 
 /** The clock of this machine beside another that was read between two instants of this one [ms]. */
 export function clockBeside(other: number, sent: number, answered: number): NonNullable<Surroundings['clock']> {
-  const ahead = Math.round((sent + answered) / 2 - other)
+  const ahead = Math.trunc((sent + answered) / 2 - other)
   return { ahead, agrees: Math.abs(ahead) <= AGREES + (answered - sent) / 2 }
 }

@@ -27,7 +27,7 @@ async function reach(store: LedgerStore): Promise<Pick<OutputOf<'storage'>, 'rea
   try {
     await store.head()
     const { room, clock } = await store.surroundings()
-    return { reachable: true, trouble: '', room, clock: clock && { aheadSeconds: Math.round(clock.ahead / 1000), agrees: clock.agrees } }
+    return { reachable: true, trouble: '', room, clock: clock && { aheadSeconds: Math.trunc(clock.ahead / 1000), agrees: clock.agrees } }
   } catch (error) {
     if (error instanceof LedgerFault) return { reachable: false, trouble: error.message, room: null, clock: null }
     throw error
