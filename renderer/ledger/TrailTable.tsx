@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react'
 import { DenseTable } from '../parts/DenseTable.tsx'
-import { localTime } from '../parts/local-time.ts'
+import { localTime, withLocalTimes } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
-import { kindInWords, summaryInWords, type TrailLine } from './trail-list.ts'
+import { kindInWords, named, type TrailLine } from './trail-list.ts'
 
 interface TrailTableProps {
   readonly lines: readonly TrailLine[]; readonly zone: string; readonly chosen: number
@@ -21,8 +21,8 @@ export function TrailTable({ lines, zone, chosen, searchedTo, onChoose }: TrailT
     { key: 'by', head: t.columns.by, cell: (line: TrailLine) => line.by },
     ...(narrow ? [] : [{ key: 'station', head: t.columns.station, cell: (line: TrailLine) => line.station ?? '–' }]),
     { key: 'kind', head: t.columns.kind, cell: (line: TrailLine) => <span className={line.group === 'alarms' ? 'trail-alarm' : undefined}>{kindInWords(line.kind)}</span> },
-    { key: 'about', head: t.columns.about, cell: (line: TrailLine) => line.about[0] ?? '' },
-    ...(narrow ? [] : [{ key: 'summary', head: t.columns.summary, cell: (line: TrailLine) => <Summary text={summaryInWords(line.summary, zone)} /> }]),
+    { key: 'about', head: t.columns.about, cell: (line: TrailLine) => named(line, line.about[0] ?? '') },
+    ...(narrow ? [] : [{ key: 'summary', head: t.columns.summary, cell: (line: TrailLine) => <Summary text={withLocalTimes(line.summary, zone)} /> }]),
   ]
   return (
     <DenseTable<TrailLine>

@@ -1,6 +1,5 @@
 import type { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
-import { OPERATIONS, type OutputOf } from '../../main/operations/contracts/index.ts'
-import { withLocalTimes } from '../parts/local-time.ts'
+import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { words } from '../words/en.ts'
 
 type Page = OutputOf<'audit-trail'>
@@ -44,7 +43,7 @@ export function ticketOf({ kind, about }: { readonly kind: string; readonly abou
   return kind === 'ticket-posted' || kind === 'ticket-voided' ? about[0] : undefined
 }
 
-/** What an entry says: its instants by the terminal's clock, and operations without the hyphens of their names. */
-export function summaryInWords(summary: string, zone: string): string {
-  return withLocalTimes(summary, zone).replace(/[a-z]+(?:-[a-z]+)+/g, (word) => (Object.hasOwn(OPERATIONS, word) ? word.replaceAll('-', ' ') : word))
+/** What an entry is about, or whose it is: the name of a person whose id it is, else as it stands. */
+export function named({ names }: Pick<TrailLine, 'names'>, subject: string): string {
+  return names[subject] ?? subject
 }

@@ -3,8 +3,12 @@ export interface FileInAnswer { readonly name: string; readonly type: string; re
 
 /** Hands a file to the person: the same way in a browser and in the desktop window. */
 export function download({ name, type, file }: FileInAnswer): void {
-  const bytes = Uint8Array.from(atob(file), (letter) => letter.charCodeAt(0))
-  const address = URL.createObjectURL(new Blob([bytes], { type }))
+  downloadBlob(name, new Blob([bytesOf(file)], { type }))
+}
+
+/** {@link download} of what was put together here. */
+export function downloadBlob(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob)
   const link = document.createElement('a')
   link.href = address
   link.download = name
@@ -12,6 +16,11 @@ export function download({ name, type, file }: FileInAnswer): void {
   link.click()
   link.remove()
   setTimeout(() => URL.revokeObjectURL(address), 60_000)
+}
+
+/** What an answer holds as base64. */
+export function bytesOf(file: string): Uint8Array<ArrayBuffer> {
+  return Uint8Array.from(atob(file), (letter) => letter.charCodeAt(0))
 }
 
 /** A file the person chose, as base64 for an operation's `file` field. */

@@ -8,7 +8,7 @@ const part = z.string().min(1).max(80)
 const filter = {
   from: z.string().optional(), to: z.string().optional(),
   group: z.enum(TRAIL_GROUPS).optional(), kind: z.enum(ENTRY_KINDS as readonly [string, ...string[]]).optional(),
-  /** Code of a tank, gauge, product, party or period; number of a ticket; id of a person. */
+  /** Code of a tank, gauge, product, party or period; number of a ticket; id or whole name of a person. */
   subject: part.optional(),
   /** Part of a name, or of the id of whoever was at the desk. */
   person: part.optional(),
@@ -21,7 +21,11 @@ const lineSchema = z.strictObject({
   seq: z.number(), kind: z.string(), group: z.enum(TRAIL_GROUPS), at: z.string(), by: z.string(),
   /** The machine, the person whose session was open, and who prepared it; null where the entry names none. */
   station: z.string().nullable(), person: z.string().nullable(), preparedBy: z.string().nullable(),
-  about: z.array(z.string()), summary: z.string(), hash: z.string(),
+  about: z.array(z.string()),
+  /** Names of the people whose ids stand in this line, as the ledger knew them then. */
+  names: z.record(z.string(), z.string()),
+  /** For people to read; kinds, ids and units in it are words. */
+  summary: z.string(), hash: z.string(),
 })
 export type TrailLine = z.output<typeof lineSchema>
 
@@ -36,11 +40,23 @@ export const auditTrail = contract({
   }),
 })
 
+/** As many rows stand in one file; what is longer is taken away in parts. */
+export const LARGEST_TRAIL_FILE = 200_000
+
 export const exportAuditTrail = contract({
   name: 'export-audit-trail', roles: ROLES, ledger: 'reads',
-  says: 'The audit trail as CSV or as lines of JSON, oldest first, one row for each entry',
-  input: z.strictObject({ ...filter, format: z.enum(['csv', 'json-lines']) }),
-  output: z.strictObject({ name: z.string(), type: z.enum(['text/csv', 'application/x-ndjson']), entries: z.number(), file: z.base64() }),
+  says: 'The audit trail as CSV or as lines of JSON, oldest first, one row for each entry; what is long in parts of so many rows',
+  input: z.strictObject({
+    ...filter, format: z.enum(['csv', 'json-lines']),
+    /** The last so many rows before an entry, as a part. Without it everything is in the file, or it is refused as too long. */
+    rows: z.number().int().min(1).max(LARGEST_TRAIL_FILE).optional(),
+    before: z.number().int().positive().optional(),
+  }),
+  output: z.strictObject({
+    name: z.string(), type: z.enum(['text/csv', 'application/x-ndjson']), entries: z.number(), file: z.base64(),
+    /** The part before this one ends before this entry; null when this is the beginning. */
+    before: z.number().nullable(),
+  }),
 })
 
 export const readEntry = contract({

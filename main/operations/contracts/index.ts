@@ -136,6 +136,7 @@ export type InputOf<N extends OperationName> = z.input<(typeof OPERATIONS)[N]['i
 export type OutputOf<N extends OperationName> = z.output<(typeof OPERATIONS)[N]['output']>
 export { backupRulesSchema, type BackupRules, type Keep, type ListedBackup, type TakenBackup } from './backup.ts'
 export { ROLES, type Contract, type Role } from './contract.ts'
+export { COMMODITY_WORDS, INSTRUMENT_WORDS, STOCK_MOVEMENT_WORDS } from './kinds-in-words.ts'
 
 /** A step of a long operation. */
 export interface Progress { readonly done: number; readonly of: number; readonly what: string }

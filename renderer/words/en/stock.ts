@@ -1,4 +1,5 @@
 import type { StockMovementKind } from '../../../core/transfer/index.ts'
+import { INSTRUMENT_WORDS, STOCK_MOVEMENT_WORDS } from '../../../main/operations/contracts/index.ts'
 
 const roles = (kind: StockMovementKind, at: number, of: number): string => {
   switch (kind) {
@@ -11,12 +12,14 @@ const roles = (kind: StockMovementKind, at: number, of: number): string => {
 
 export const stock = {
   title: 'Stock', movements: 'Movements', owners: 'Owners', toOwners: 'Owners', toMovements: 'Movements', draftsTitle: 'Unfinished movements',
-  kinds: { 'tank-to-tank': 'Tank to tank', blend: 'Blend', regrade: 'Regrade', 'water-draw-off': 'Water draw-off', 'line-fill': 'Line fill' },
+  kinds: STOCK_MOVEMENT_WORDS,
   says: {
     'tank-to-tank': 'each tank by its own gauges; what was lost on the way shows', blend: 'several tanks into one, under another name', regrade: 'another name for what lies in a tank',
     'water-draw-off': 'free water drained from a tank', 'line-fill': 'what stands in a line, before and after',
   },
   begin: 'Enter a movement', newTitle: (kind: string, tanks: string): string => (tanks === '' ? kind : `${kind} ${tanks}`),
+  waiting: (count: number): string => (count === 1 ? '1 movement waits for approval' : `${count} movements wait for approval`),
+  waits: 'This movement waits for approval as it was prepared. Whoever prepared it can withdraw it; then it can be opened here again.', toWaiting: 'To what waits',
   none: 'Nothing has been moved inside the terminal yet.', noDrafts: 'Nothing is unfinished.', more: 'Older movements',
   columns: { seq: 'Entry', at: 'Complete at', kind: 'Kind', what: 'What was booked', difference: 'Difference', reason: 'Reason', by: 'Entered by', late: 'Concerns' },
   tankRole: roles, kind: 'Kind', choose: 'choose …', addTank: 'Add a component', dropTank: 'Take off', addLine: 'Add what stands in the line', dropLine: 'Leave the line out',
@@ -42,9 +45,9 @@ export const stock = {
     line: 'Booked on the account of the line.',
   },
   worksheetOf: (tank: string): string => `${tank}: gauges`, movementLines: 'Movement', columnsOfTank: { opening: 'Opening', closing: 'Closing' },
-  posted: (seq: number): string => `The movement stands as entry ${seq}.`, detail: (kind: string, seq: number): string => `${kind}, entry ${seq}`, back: 'Back to the list', exceptions: 'Printed with it', hash: 'Hash', entered: 'Entered', complete: 'Complete at', lateOf: (period: string, at: string): string => `concerns ${period}, counts at ${at}`,
-  void: 'Void …', voided: (reason: string): string => `void: ${reason}`, voidedAt: (at: string, seq: number): string => `Void since ${at}, entry ${seq}.`,
-  takenBack: (period: string, at: string): string => `It stands in the closed period ${period} and is taken back in an open one, counting at ${at}.`,
+  posted: (seq: number): string => `The movement stands as entry ${seq}.`, detail: (kind: string, seq: number): string => `${kind}, entry ${seq}`, back: 'Back to the list', exceptions: 'Printed with it', hash: 'Hash', entered: 'Entered', complete: 'Complete at', lateOf: (period: string, at: string): string => `concerns ${period}, counts at ${at}`, concerns: 'concerns', countsAt: (at: string): string => `, counts at ${at}`,
+  void: 'Void …', voided: (reason: string): string => `void: ${reason}`, voidedAt: (at: string): string => `Void since ${at}, `, entry: (seq: number): string => `entry ${seq}`,
+  standsIn: 'It stands in the closed period', takenBack: (at: string): string => ` and is taken back in an open one, counting at ${at}.`,
   tankStands: (tank: string, product: string, from: string): string => `${tank} is still in service for ${product}. Where it was not renamed, enter the tank anew with its old product from ${from} on:`, toYard: 'Yard',
   voiding: {
     title: (seq: number): string => `Void the movement of entry ${seq}`,
@@ -67,7 +70,7 @@ export const stock = {
   },
   instruments: {
     title: 'Instruments', none: 'No instruments on record.', add: 'New instrument …', change: 'New version …', columns: { code: 'Code', kind: 'Kind', tank: 'Tank', serial: 'Serial', certificate: 'Certificate', verified: 'Verified', due: 'Due', state: 'Standing' },
-    kinds: { 'automatic-level': 'automatic level gauge', 'hydrostatic-probe': 'hydrostatic probe', hybrid: 'hybrid', tape: 'tape', thermometer: 'thermometer', hydrometer: 'hydrometer', 'density-meter': 'density meter', pressure: 'pressure gauge' },
+    kinds: INSTRUMENT_WORDS,
     states: { 'in-time': 'in time', due: 'DUE', 'never-verified': 'DUE, never verified', 'no-interval': 'no interval', 'out-of-service': 'out of service' },
     verdicts: { within: 'within limits', outside: 'outside limits' },
     form: {

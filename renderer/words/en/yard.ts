@@ -1,3 +1,5 @@
+import { COMMODITY_WORDS } from '../../../main/operations/contracts/index.ts'
+
 export const yard = {
   title: 'Yard', tanks: 'Tanks', products: 'Products', choose: 'Choose a tank or a product to see it.',
   columns: { code: 'Code', name: 'Name', product: 'Product', roof: 'Roof', certificate: 'Table', commodity: 'Commodity', base: 'Base', unit: 'Unit', limit: 'Limit' },
@@ -5,7 +7,7 @@ export const yard = {
   edit: 'New version …', setLimit: 'Set limit …', unknown: (code: string): string => `There is nothing called ${code} on record.`,
   roofs: { none: 'cone', 'internal-floating': 'internal floating', 'external-floating': 'external floating' },
   materials: { 'mild-carbon-steel': 'mild carbon steel', 'stainless-304': 'stainless steel 304', 'stainless-316': 'stainless steel 316', 'stainless-17-4PH': 'stainless steel 17-4PH' },
-  commodities: { crude: 'crude oil', refined: 'refined product', lube: 'lubricating oil', special: 'special application (given expansion factor)', lpg: 'light hydrocarbon (propane, butane)', chemical: 'aromatic hydrocarbon or cyclohexane', ethanol: 'ethanol', biodiesel: 'biodiesel', curve: 'product by its own curve', water: 'water' },
+  commodities: COMMODITY_WORDS,
   bases: { deliveries: 'of deliveries', receipts: 'of receipts', 'receipts-and-deliveries': 'of receipts and deliveries', 'opening-and-receipts': 'of opening and receipts' },
   densities: { 'kg/m3': 'kg/m³', degAPI: '°API', RD: 'relative density 60/60' },
   massUnits: { kg: 'kg', t: 't', lb: 'lb', 'short-ton': 'short ton', 'long-ton': 'long ton' },

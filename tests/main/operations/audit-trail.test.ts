@@ -1,10 +1,12 @@
 import { Buffer } from 'node:buffer'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { exportAuditTrail } from '../../../main/operations/handlers/audit-trail.ts'
 import { aPostedLedger } from '../../support/attack.ts'
 import { aFolder } from '../../support/ledgers.ts'
 import { alarmPosting } from '../../support/postings.ts'
-import { aWorld, type World } from '../../support/world.ts'
+import { PEOPLE, putOnRecord, signIn } from '../../support/desk.ts'
+import { setUpTerminal, aWorld, STATION, type World } from '../../support/world.ts'
 
 /** The ledger with 46 entries, and from a desk that names itself: 47 a fault, 48 an adjustment with a formula for a reason. */
 const folder = aFolder()
@@ -79,6 +81,54 @@ describe('the audit trail', () => {
   })
 })
 
+describe('people in the audit trail', () => {
+  let desk: World
+  beforeAll(async () => {
+    desk = await aWorld({ now: () => '2026-11-25T12:00:00Z' })
+    await setUpTerminal(desk)
+    await putOnRecord(desk, ['accountant', 'inspector'])
+    await signIn(desk, 'accountant')
+    await desk.call('set-party', { party: { code: 'X', name: 'X' } })
+    await signIn(desk, 'administrator')
+    await desk.ask('set-passphrase', { person: PEOPLE.inspector.id, passphrase: 'nine lanterns on the breakwater' })
+    await desk.ask('set-desk-rules', { rules: { approval: 'two-people', idleMinutes: 15 } })
+    await signIn(desk, 'accountant')
+    await desk.ask('propose', { operation: 'post-adjustment', input: { tank: 'T-101', effectiveAt: '2026-03-15T07:00:00Z', nsv: '-12.300 m3', reason: 'Read late' }, note: 'of 20 degC' })
+    await signIn(desk, 'administrator')
+    const { person } = (await desk.context.store?.entriesOfKind('person-set'))?.find(({ body }) => body.person.id === PEOPLE.accountant.id)?.body ?? {}
+    if (person === undefined) throw new Error('the accountant is on record')
+    await desk.ask('set-person', { person: { ...person, name: 'Mara Brandt' }, effectiveFrom: '2026-11-25T12:00:00Z' })
+  })
+  afterAll(() => desk.close())
+  const lines = async (filter: Parameters<typeof desk.ask<'audit-trail'>>[1]) => (await desk.ask('audit-trail', filter)).entries
+
+  it('stand there by the name that they bore then, beside the ids that machines read', async () => {
+    const [refused] = await lines({ kind: 'desk-event', words: 'refused' })
+    expect(refused).toMatchObject({ person: 'mara-teague', about: ['mara-teague'], names: { 'mara-teague': 'Mara Teague' }, station: STATION, summary: 'permission refused: Mara Teague, set party; not permitted' })
+    expect((await lines({ kind: 'person-set', words: 'brandt accountant' }))[0]).toMatchObject({ about: ['mara-teague'], names: { 'mara-teague': 'Mara Brandt', 'ada-brandt': 'Ada Brandt' } })
+    expect((await lines({ kind: 'desk-event', words: 'passphrase set' }))[0]?.summary).toBe('passphrase set: Ada Brandt; that of Lise Fenn')
+  })
+
+  it('is read in words: operations, figures with their units, whichever way it was kept', async () => {
+    const [made] = await lines({ kind: 'desk-event', words: 'proposal made' })
+    expect(made?.summary).toMatch(/^proposal made: Mara Teague, post adjustment; of 20 °C; Adjustment of T-101 by -12\.300 m³, approved by whoever approves it: Read late; input [0-9a-f]{64}$/)
+    expect((await lines({ words: 'm3 adjustment' })).map(({ seq }) => seq)).toEqual([made?.seq])
+    expect((await lines({ words: 'm³ degC adjustment' })).map(({ seq }) => seq)).toEqual([made?.seq])
+  })
+
+  it('are found by name as by id', async () => {
+    const byId = (await lines({ subject: 'mara-teague' })).map(({ seq }) => seq)
+    expect(byId.length).toBeGreaterThan(3)
+    expect((await lines({ subject: 'mara teague' })).map(({ seq }) => seq)).toEqual(byId)
+    expect((await lines({ subject: 'Mara Brandt' })).map(({ seq }) => seq)).toEqual(byId)
+  })
+
+  it('keep their ids in the columns of the file', async () => {
+    const { file } = await desk.ask('export-audit-trail', { format: 'csv', words: 'refused' })
+    expect(Buffer.from(file, 'base64').toString()).toMatch(/desk-event,desk,[^,]*,Mara Teague,[^,]*,mara-teague,,mara-teague,"permission refused: Mara Teague, set party; not permitted",/)
+  })
+})
+
 describe('an entry', () => {
   it('is read whole', async () => {
     const entry = await world.context.store?.entry(47)
@@ -96,6 +146,52 @@ describe('the audit trail as a file', () => {
     expect(rows[1]).toMatch(/^47,gauge-event,alarms,2026-11-24T06:00:00Z,.*,Jetty desk,m-duarte,r-lima,/)
     expect(rows).toHaveLength(3)
     expect(rows.slice(1).every((row) => row.split(',').every((cell) => !/^"?[=+@]/.test(cell)))).toBe(true)
+  })
+
+  it('comes in parts where so many rows are asked for, none left out and none twice', async () => {
+    const seen: number[][] = []
+    for (let before: number | null | undefined; before !== null;) {
+      const part: Awaited<ReturnType<typeof world.ask<'export-audit-trail'>>> = await world.ask('export-audit-trail', { format: 'json-lines', rows: 20, ...(before !== undefined && { before }) })
+      expect(part.name).toBe(before === undefined ? 'audit-trail-2026-11-25.jsonl' : `audit-trail-2026-11-25-before-${before}.jsonl`)
+      const text = Buffer.from(part.file, 'base64').toString().trimEnd()
+      seen.push(text === '' ? [] : text.split('\n').map((row) => (JSON.parse(row) as { readonly seq: number }).seq))
+      expect(part.entries).toBe(seen.at(-1)?.length)
+      before = part.before
+    }
+    expect(seen.map((part) => part.length).slice(0, 3)).toEqual([20, 20, 8])
+    expect(seen.toReversed().flat()).toEqual(Array.from({ length: 48 }, (_, i) => i + 1))
+    expect(world.steps.at(-1)).toEqual({ done: 48, of: 48, what: 'entries' })
+  })
+
+  describe('of a long ledger', () => {
+    const LONG = 200_001
+    const pages: number[] = []
+    const long = async (wanted: { readonly rows?: number; readonly before?: number; readonly person?: string }) => {
+      const entry = await world.context.store?.entry(1)
+      if (entry === undefined) throw new Error('there is a first entry')
+      const store = {
+        head: () => Promise.resolve({ seq: LONG, hash: '' }), entriesOfKind: () => Promise.resolve([]),
+        trail: (_filter: unknown, limit: number, before: number) => {
+          pages.push(limit)
+          const first = Math.max(1, before - limit)
+          return Promise.resolve({ entries: Array.from({ length: before - first }, (_, i) => ({ ...entry, seq: before - 1 - i })), before: first === 1 ? null : first })
+        },
+      }
+      return exportAuditTrail({ format: 'csv', ...wanted }, { ...world.context, store } as never, { progress: () => undefined, signal: new AbortController().signal })
+    }
+
+    it('is refused as one file, and says how it is had: at once where nothing narrows it down', async () => {
+      await expect(long({})).rejects.toThrow('rows is more than 200000 entries in one file; the limit is 200000 rows; take a shorter time with “from” and “to”, or parts: “rows”, and with each next call the “before” of the last answer')
+      expect(pages).toEqual([])
+      await expect(long({ person: 'Duarte' })).rejects.toThrow('rows is more than 200000 entries in one file')
+      expect((await long({ before: 200_001 })).entries).toBe(200_000)
+    })
+
+    it('is had in parts, and never more of it is read at once than a few hundred entries', async () => {
+      expect(await long({ rows: 150_000 })).toMatchObject({ entries: 150_000, before: 50_002 })
+      expect(await long({ rows: 150_000, before: 50_002 })).toMatchObject({ entries: 50_001, before: null })
+      expect(Math.max(...pages)).toBeLessThanOrEqual(400)
+    })
   })
 
   it('as lines of JSON holds all of it, and says how far it is', async () => {

@@ -13,13 +13,13 @@ describe('the entries of a ledger', () => {
   it('are listed newest first, a line each, a page at a time', async () => {
     const first = await world.ask('list-entries', { limit: 3 })
     expect(first.entries.map((entry) => `${entry.seq} ${entry.kind}`)).toEqual(['8 identity-set', '7 identity-set', '6 limit-set'])
-    expect(first.entries.at(-1)?.summary).toBe('Limit for CRUDE from 2026-01-01T00:00:00Z: 0.25 % of receipts-and-deliveries plus 0 m3')
+    expect(first.entries.at(-1)?.summary).toBe('Limit for CRUDE from 2026-01-01T00:00:00Z: 0.25 % of receipts and deliveries plus 0 m³')
     expect(first.more).toBe(true)
     const rest = await world.ask('list-entries', { before: 6 })
     expect(rest.entries.map((entry) => entry.summary)).toEqual([
       'Party NORTHSHORE, North Shore Supply', 'Party CPT, Calder Point Terminal',
       'Tank T-101 from 2026-01-01T00:00:00Z: capacity table CAL-2024-0117 of 2024-02-11',
-      'Product CRUDE, Light crude, from 2026-01-01T00:00:00Z: crude, base 15 degC',
+      'Product CRUDE, Light crude, from 2026-01-01T00:00:00Z: crude oil, base 15 °C',
       'Terminal CPT, Calder Point Terminal; the day closes at 06:00 (Europe/Lisbon)',
     ])
     expect(rest.more).toBe(false)

@@ -11,6 +11,7 @@ import { AlarmsOfTank } from '../../../renderer/ledger/AlarmsOfTank.tsx'
 import { bodyParts } from '../../../renderer/ledger/body-rows.ts'
 import { BodyTree } from '../../../renderer/ledger/BodyTree.tsx'
 import { EntryDetail } from '../../../renderer/ledger/EntryDetail.tsx'
+import { EntryLink } from '../../../renderer/ledger/EntryLink.tsx'
 import { NO_EVENT } from '../../../renderer/ledger/event-form.ts'
 import { EventPanel } from '../../../renderer/ledger/EventPanel.tsx'
 import { GaugeAlarms } from '../../../renderer/ledger/GaugeAlarms.tsx'
@@ -30,7 +31,7 @@ const check = { cancelled: false, start: nothing, cancel: nothing }
 const sound = { whole: true, entries: 46, tickets: 6, recomputed: 14, documents: 0, head: '', differences: [], noticed: [] }
 const damaged = { ...sound, whole: false, differences: [{ where: 'entry 40, ticket CPT-000002', what: 'result, moved, nsv, value: 912.3 stands; the ledger gives 12.3' }, { where: 'ticket 7', what: 'it is missing' }] }
 const dated = { ...sound, documents: 6, noticed: [{ where: 'entry 9', what: 'it is dated before entry 8' }] }
-const line: TrailLine = { seq: 47, kind: 'gauge-event', group: 'alarms', at: '2026-03-14T19:05:00Z', by: 'M. Duarte', station: 'Jetty desk', person: null, preparedBy: null, about: ['T-101', 'LT-101'], summary: 'LT-101 of T-101: high level', hash: 'ab'.repeat(32) }
+const line: TrailLine = { seq: 47, kind: 'gauge-event', group: 'alarms', at: '2026-03-14T19:05:00Z', by: 'M. Duarte', station: 'Jetty desk', person: null, preparedBy: null, about: ['T-101', 'LT-101'], names: {}, summary: 'LT-101 of T-101: high level', hash: 'ab'.repeat(32) }
 const log = { file: 'yard.csv', lines: [{ line: 2, at: '2026-03-14T06:00:00Z', tank: 'T-101', gauge: 'LT-101', level: '4.000 m', status: 'alarm' as const, message: 'high level' }] }
 
 /** Every component of the folder with data as a ledger could have, and something that must be readable in it. */
@@ -46,6 +47,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   TrailTable: [<TrailTable lines={[line]} zone="Europe/Lisbon" chosen={0} searchedTo={null} onChoose={nothing} />, 'Jetty desk'],
   'TrailTable, nothing found so far': [<TrailTable lines={[]} zone="Europe/Lisbon" chosen={0} searchedTo={600} onChoose={nothing} />, 'there is more further back'],
   EntryDetail: [<EntryDetail seq={47} onClose={nothing} />, 'Entry 47'],
+  EntryLink: [<EntryLink seq={47}>entry 47</EntryLink>, 'href="#/ledger/47"'],
   BodyTree: [<BodyTree value={bodyParts({ nsv: { value: '-1.500', unit: 'm3' }, rows: Array.from({ length: 30 }, (_, i) => [String(i), '0']) })} />, 'Show 6 more'],
   GaugeAlarms: [<GaugeAlarms />, 'Alarms that stand'],
   AlarmsOfTank: [<AlarmsOfTank tank="T-101" />, ''],

@@ -3,10 +3,10 @@ import { ENTRY_KINDS, GAUGE_EVENTS, TRAIL_GROUPS } from '../../../core/ledger/in
 import { bodyParts } from '../../../renderer/ledger/body-rows.ts'
 import { NO_EVENT, readEventForm } from '../../../renderer/ledger/event-form.ts'
 import { NO_TRAIL_FILTER, readTrailForm } from '../../../renderer/ledger/trail-filter.ts'
-import { kindInWords, NOTHING_YET, summaryInWords, ticketOf, trailReducer, type TrailLine } from '../../../renderer/ledger/trail-list.ts'
+import { kindInWords, named, NOTHING_YET, ticketOf, trailReducer, type TrailLine } from '../../../renderer/ledger/trail-list.ts'
 import { words } from '../../../renderer/words/en.ts'
 
-const line = (seq: number): TrailLine => ({ seq, kind: 'ticket-posted', group: 'tickets', at: '2026-03-14T19:05:00Z', by: 'M. Duarte', station: null, person: null, preparedBy: null, about: ['CPT-000001', 'T-101'], summary: '', hash: 'ab'.repeat(32) })
+const line = (seq: number): TrailLine => ({ seq, kind: 'ticket-posted', group: 'tickets', at: '2026-03-14T19:05:00Z', by: 'M. Duarte', station: null, person: null, preparedBy: null, about: ['CPT-000001', 'T-101'], names: {}, summary: '', hash: 'ab'.repeat(32) })
 
 describe('the audit trail as it is shown', () => {
   it('puts older pages behind what is there, and begins anew with a first page', () => {
@@ -17,8 +17,8 @@ describe('the audit trail as it is shown', () => {
     expect(trailReducer(second, { do: 'first-page', page: { entries: [line(10)], before: 10 } }).lines.map(({ seq }) => seq)).toEqual([10])
   })
 
-  it('says what an entry says by the terminal\'s clock, and names operations as words', () => {
-    expect(summaryInWords('proposal made: mara-teague, post-adjustment; at 2026-07-14T05:56:00Z', 'Europe/Lisbon')).toBe('proposal made: mara-teague, post adjustment; at 2026-07-14 06:56')
+  it('names people, and leaves what is no person as it stands', () => {
+    expect([named({ names: { 'mara-teague': 'Mara Teague' } }, 'mara-teague'), named({ names: {} }, 'T-101')]).toEqual(['Mara Teague', 'T-101'])
   })
 
   it('has a word for every kind, group and event there is', () => {
