@@ -1,7 +1,8 @@
 import { MantineProvider } from '@mantine/core'
-import type { ReactNode } from 'react'
+import { useState, type ReactNode } from 'react'
 import type { Bridge } from '../bridge/bridge.ts'
 import { BridgeProvider } from '../bridge/BridgeContext.tsx'
+import { Reach, ReachContext } from '../bridge/reach.ts'
 import { DeskProvider } from '../desk/DeskProvider.tsx'
 import { Frame } from './Frame.tsx'
 import { PAGES } from './jobs.tsx'
@@ -27,10 +28,11 @@ export function App({ bridge }: { readonly bridge: Bridge }): ReactNode {
 
 /** What every component of the window may rely on, save the terminal. */
 export function Surroundings({ bridge, children }: { readonly bridge: Bridge; readonly children: ReactNode }): ReactNode {
+  const [reach] = useState(() => new Reach())
   return (
     <MantineProvider theme={theme} forceColorScheme="light">
       <BridgeProvider bridge={bridge}>
-        <KeysProvider>{children}</KeysProvider>
+        <ReachContext value={reach}><KeysProvider>{children}</KeysProvider></ReachContext>
       </BridgeProvider>
     </MantineProvider>
   )

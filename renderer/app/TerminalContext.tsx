@@ -1,8 +1,9 @@
-import { use, useEffect, useState, type ReactNode } from 'react'
+import { use, useCallback, useEffect, useState, type ReactNode } from 'react'
 import { useQuery } from '../bridge/use-operation.ts'
 import { CallFailed } from '../parts/Findings.tsx'
 import { words } from '../words/en.ts'
 import { TerminalContext, type TerminalHold, type TerminalNow } from './terminal-hold.ts'
+import { useLedgerHead } from './use-ledger-head.ts'
 
 export { TerminalContext, type TerminalHold, type TerminalNow } from './terminal-hold.ts'
 
@@ -12,9 +13,15 @@ export function TerminalProvider({ children }: { readonly children: ReactNode })
   const [last, setLast] = useState<TerminalNow | null>(null)
   useEffect(() => { if (state.state === 'done') setLast(state.value) }, [state])
   const now = state.state === 'done' ? state.value : last
-  if (now === null && state.state === 'failed') return <div className="alone"><CallFailed error={state.error} onAgain={again} /></div>
+  if (now === null && state.state === 'failed') return <div className="alone"><CallFailed error={state.error} onAgain={again} /><WatchesForLedger /></div>
   if (now === null) return <p className="alone" role="status">{words.app.loading}</p>
   return <TerminalContext value={{ now, again }}>{children}</TerminalContext>
+}
+
+/** Asks where the ledger ends as long as nothing else does. */
+function WatchesForLedger(): ReactNode {
+  useLedgerHead('', useCallback(() => undefined, []))
+  return null
 }
 
 export function useTerminal(): TerminalHold {

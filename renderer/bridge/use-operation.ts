@@ -4,6 +4,7 @@ import { CallCancelled, FaultInMain, RefusedByMain } from './bridge.ts'
 import { useBridge } from './BridgeContext.tsx'
 import { useLeave } from './desk.ts'
 import { prepare } from './prepare.ts'
+import { useAgainWhenBack } from './reach.ts'
 
 /** Where a call stands. */
 export type CallState<T> =
@@ -60,7 +61,8 @@ export function useAction<N extends OperationName>(name: N): readonly [
 
 /**
  * An operation that is asked as soon as the component stands, and again whenever its input changes or `again` is
- * called: `const [tickets, again] = useQuery('list-tickets', { search })`. The last value stays while it is asked again.
+ * called: `const [tickets, again] = useQuery('list-tickets', { search })`. The last value stays while it is asked again. What
+ * broke is asked again when the other side answers.
  * @param asOf it is asked again when this changes too: hand in the head of the ledger, and what others post is seen
  */
 export function useQuery<N extends OperationName>(name: N, input: InputOf<N>, asOf = ''): readonly [CallState<OutputOf<N>>, () => void] {
@@ -77,5 +79,7 @@ export function useQuery<N extends OperationName>(name: N, input: InputOf<N>, as
     )
     return () => abort.abort()
   }, [bridge, name, key, asked, asOf])
-  return [state, useCallback(() => setAsked((n) => n + 1), [])]
+  const again = useCallback(() => setAsked((n) => n + 1), [])
+  useAgainWhenBack(state.state === 'failed' ? state.error : null, state.state === 'done', again)
+  return [state, again]
 }

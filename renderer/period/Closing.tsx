@@ -1,6 +1,7 @@
-import { useEffect, useState, type ReactNode } from 'react'
+import { useCallback, useEffect, useState, type ReactNode } from 'react'
 import { useKey } from '../app/keys.tsx'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import { useAgainWhenBack } from '../bridge/reach.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -21,7 +22,9 @@ export function Closing({ name, to, onClosed }: ClosingProps): ReactNode {
   const [state, look, cancel] = useAction('closing-checks')
   const [reasons, setReasons] = useState<Reasons>({})
   const [closing, setClosing] = useState(false)
-  useEffect(() => { void look({ period: name }) }, [look, name, head.hash])
+  const lookAgain = useCallback(() => void look({ period: name }), [look, name])
+  useEffect(lookAgain, [lookAgain, head.hash])
+  useAgainWhenBack(state.state === 'failed' ? state.error : null, state.state === 'done', lookAgain)
   const checks = state.state === 'done' ? state.value.checks : undefined
   const { failing, signed, never } = standingOfChecks(checks ?? [], reasons)
   const ended = state.state !== 'done' || state.value.ended
@@ -31,12 +34,12 @@ export function Closing({ name, to, onClosed }: ClosingProps): ReactNode {
     <section aria-label={t.checks.title}>
       <div className="period-row">
         <h3>{t.checks.title}</h3>
-        <Button disabled={state.state === 'running'} onClick={() => void look({ period: name })}>{state.state === 'running' ? t.checks.looking : t.checks.run}</Button>
+        <Button disabled={state.state === 'running'} onClick={lookAgain}>{state.state === 'running' ? t.checks.looking : t.checks.run}</Button>
         <Button primary does="close-period" keys="C" disabled={!ready} onClick={() => setClosing(true)}>{t.closing.button}</Button>
       </div>
       {!ended && <p className="quiet">{t.checks.ended(localTime(to, zone))}</p>}
-      {state.state === 'running' && <Waiting step={state.step} onCancel={cancel} />}
-      {state.state === 'failed' && <CallFailed error={state.error} onAgain={() => void look({ period: name })} />}
+      {state.state === 'running' && <Waiting step={state.step} say={words.ledger.checking} onCancel={cancel} />}
+      {state.state === 'failed' && <CallFailed error={state.error} onAgain={lookAgain} />}
       {checks && <p role="status">{failing === 0 ? t.checks.allHold : ended ? t.checks.failing(failing, signed) : t.checks.notYet(failing)}</p>}
       {checks && <CheckList checks={checks} reasons={reasons} onReason={ended ? (check, reason) => setReasons((before) => ({ ...before, [check]: reason })) : undefined} />}
       {closing && checks && <ClosePanel name={name} signOffs={signOffsOf(checks, reasons)} onClose={() => setClosing(false)} onClosed={() => { setClosing(false); onClosed() }} />}

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useReducer, useRef, useState } from 'react'
 import type { InputOf } from '../../main/operations/contracts/index.ts'
 import { useBridge } from '../bridge/BridgeContext.tsx'
+import { useAgainWhenBack } from '../bridge/reach.ts'
 import { callError } from '../bridge/use-operation.ts'
 import { NOTHING_YET, registerReducer, type RegisterLine, type RegisterList } from './register-list.ts'
 
@@ -62,5 +63,7 @@ export function useRegister(input: InputOf<'list-tickets'>, head: string): Regis
     }
     return lines
   }
-  return { list, next, all, again: useCallback(() => setAsked((n) => n + 1), []) }
+  const again = useCallback(() => setAsked((n) => n + 1), [])
+  useAgainWhenBack(list.error, !list.asking && list.error === null, again)
+  return { list, next, all, again }
 }

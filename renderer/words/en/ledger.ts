@@ -1,6 +1,6 @@
 const CHECKED: Readonly<Record<string, string>> = {
   file: 'the file', schema: 'the schema', chain: 'the chain of hashes', entries: 'entries, each computed again', documents: 'documents, each opened and drawn again',
-  ticket: 'the register', movement: 'movements', measurement: 'inventories', allocation: 'owners’ shares', period: 'periods', alarm: 'alarms', trail: 'the audit trail', trail_about: 'what entries are about',
+  ticket: 'the register', movement: 'movements', measurement: 'inventories', allocation: 'owners’ shares', period: 'periods', alarm: 'alarms', trail: 'the audit trail', trail_about: 'what entries are about', ticket_word: 'words of tickets',
 }
 
 export const ledger = {

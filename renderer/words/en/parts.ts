@@ -3,7 +3,7 @@ export const parts = {
   tryAgain: 'Try again',
   working: 'Working …',
   cancel: 'Cancel',
-  step: (what: string, done: number, of: number): string => `${what}: ${done} of ${of}`,
+  step: (what: string, done: number, of: number): string => (of > 0 ? `${what}: ${done} of ${of}` : what),
   worksheet: {
     label: 'Worksheet', main: 'Main lines only', every: (count: number): string => `Every line (${count})`,
     symbol: 'Symbol', name: 'Quantity', opening: 'Opening', closing: 'Closing', moved: 'Moved', value: 'Value',
