@@ -1,5 +1,6 @@
 import { useEffect, useState, type ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
+import { addressOf } from '../app/route.ts'
 import { useTerminalTimes } from '../app/terminal-hold.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
@@ -32,22 +33,30 @@ function Standing(): ReactNode {
   const [withdrawn, withdraw] = useAction('withdraw-proposal')
   const [rejecting, setRejecting] = useState<Proposal>()
   const [signing, setSigning] = useState<Proposal>()
+  const [reopen, setReopen] = useState<string>()
   const done = (): void => { setRejecting(undefined); setSigning(undefined); again(); terminalAgain() }
   if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
-  if (state.state !== 'done' || state.value.proposals.length === 0) return null
+  if (state.state !== 'done' || (state.value.proposals.length === 0 && reopen === undefined)) return null
   const failed = [approved, withdrawn].find((one) => one.state === 'failed')
   return (
     <section className="approvals">
       <h2>{words.desk.waiting.title}</h2>
+      {reopen !== undefined && <p role="status">{words.desk.waiting.draftBack} <a href={addressOf('stock', [reopen])}>{words.desk.waiting.openDraft}</a></p>}
       {failed?.state === 'failed' && <CallFailed error={failed.error} />}
       <WaitingTable
         proposals={state.value.proposals} busy={approved.state === 'running'} onReject={setRejecting}
-        onApprove={(proposal) => { if (proposal.operation === 'close-period') setSigning(proposal); else void approve({ id: proposal.id }).then(done) }} onWithdraw={({ id }) => void withdraw({ id }).then(done)}
+        onApprove={(proposal) => { if (proposal.operation === 'close-period') setSigning(proposal); else void approve({ id: proposal.id }).then(done) }} onWithdraw={(proposal) => void withdraw({ id: proposal.id }).then((did) => { if (did) setReopen(draftOf(proposal)); done() })}
       />
       {signing && <ApprovePanel proposal={signing} onClose={() => setSigning(undefined)} onApproved={done} />}
       {rejecting && <RejectPanel proposal={rejecting} onClose={() => setRejecting(undefined)} onRejected={done} />}
     </section>
   )
+}
+
+/** The draft that a movement was prepared from: it stands again when the movement is taken back. */
+function draftOf({ input }: Proposal): string | undefined {
+  const draft = typeof input === 'object' && input !== null && !Array.isArray(input) ? input['draft'] : undefined
+  return typeof draft === 'string' ? draft : undefined
 }
 
 type Act = (proposal: Proposal) => void

@@ -15,9 +15,9 @@ const AGAIN_MS = 3_000
 /**
  * Keeps a draft a moment after each change, and at once when the page goes away; what the ledger does not take waits in
  * the window's storage and is saved when it does. The second value holds it back while the draft is being booked or
- * discarded, and lets it go on when that came to nothing.
+ * discarded, and lets it go on when that came to nothing; the third keeps it now.
  */
-export function useAutosave(draft: Draft): readonly [Kept, (hold: boolean) => void] {
+export function useAutosave(draft: Draft): readonly [Kept, (hold: boolean) => void, () => Promise<void>] {
   const bridge = useBridge()
   const [kept, setKept] = useState<Kept>({ state: 'idle' })
   const text = JSON.stringify(draft)
@@ -65,7 +65,7 @@ export function useAutosave(draft: Draft): readonly [Kept, (hold: boolean) => vo
   return [kept, useCallback((hold: boolean) => {
     held.current = hold
     if (hold) dropUnsaved(localStorage, id)
-  }, [id])]
+  }, [id]), useCallback(() => save(false), [save])]
 }
 
 /** A server that is away comes back, and a locked desk is opened again; a draft that is refused for itself stays refused. */

@@ -21,6 +21,17 @@ export function StockJob({ route }: { readonly route: Route }): ReactNode {
   return <OpenStock key={first} id={first} />
 }
 
+/** What was prepared is not changed under the hands of whoever approves it. */
+function WaitingDraft({ title }: { readonly title: string }): ReactNode {
+  const t = words.stock
+  return (
+    <Page title={title}>
+      <p>{t.waits}</p>
+      <div className="stock-ways"><Button onClick={() => goTo(addressOf('people'))}>{t.toWaiting}</Button><Button onClick={() => goTo(addressOf('stock'))}>{t.back}</Button></div>
+    </Page>
+  )
+}
+
 function OpenStock({ id }: { readonly id: string }): ReactNode {
   const [state, again] = useQuery('list-drafts', {})
   const { title } = words.stock
@@ -28,6 +39,7 @@ function OpenStock({ id }: { readonly id: string }): ReactNode {
   if (state.state !== 'done') return <Page title={title}><Waiting /></Page>
   const draft = state.value.drafts.find((kept) => kept.id === id)
   const form = stockFormSchema.safeParse(draft?.body)
+  if (draft?.waits !== undefined) return <WaitingDraft title={draft.title} />
   if (form.success) return <StockSheet id={id} start={form.data} />
   return (
     <Page title={title}>

@@ -33,7 +33,7 @@ export function StockList({ tank }: { readonly tank: string }): ReactNode {
   const bridge = useBridge()
   const [before, setBefore] = useState<number>()
   const [moved, again] = useQuery('list-stock-movements', { limit: LISTED, ...(before !== undefined && { before }) }, now.head.hash)
-  const [drafts, draftsAgain] = useQuery('list-drafts', {})
+  const [drafts, draftsAgain] = useQuery('list-drafts', {}, now.head.hash)
   const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
   const failed = (reason: unknown): void => setError(callError(reason))
   const begin = (kind: StockMovementKind): void => {
@@ -43,7 +43,8 @@ export function StockList({ tank }: { readonly tank: string }): ReactNode {
     bridge.call('save-draft', { id, kind: 'stock', title: stockTitle(form), body: form }).then(() => goTo(addressOf('stock', [id])), failed)
   }
   const discard = (id: string): void => void bridge.call('discard-draft', { id }).then(draftsAgain, failed)
-  const own = drafts.state === 'done' ? drafts.value.drafts.filter(({ kind }) => kind === 'stock') : []
+  const own = drafts.state === 'done' ? drafts.value.drafts.filter(({ kind, waits }) => kind === 'stock' && waits === undefined) : []
+  const waiting = drafts.state === 'done' ? drafts.value.drafts.filter(({ kind, waits }) => kind === 'stock' && waits !== undefined).length : 0
   return (
     <Page title={t.title} about={t.movements} actions={<Button keys="O" onClick={() => goTo(addressOf('stock', ['owners']))}>{t.toOwners}</Button>}>
       <StockKeys begin={begin} />
@@ -61,6 +62,7 @@ export function StockList({ tank }: { readonly tank: string }): ReactNode {
           ]} />
         </>
       )}
+      {waiting > 0 && <p><a href={addressOf('people')}>{t.waiting(waiting)}</a></p>}
       <h2>{t.movements}</h2>
       {moved.state === 'failed' && <CallFailed error={moved.error} onAgain={again} />}
       {moved.state === 'running' && <Waiting step={moved.step} />}

@@ -46,7 +46,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
   const computed = useMemo(() => computeStock(form, now), [form, now])
   const [posted, post] = useAction('post-stock-movement')
   const [, discardDraft] = useAction('discard-draft')
-  const [kept, holdDraft] = useAutosave({ id, kind: 'stock', title: stockTitle(form), body: form })
+  const [kept, holdDraft, keepNow] = useAutosave({ id, kind: 'stock', title: stockTitle(form), body: form })
   const there = posted.state === 'failed' && posted.error instanceof RefusedByMain ? placeRefused(posted.error.findings, form) : []
   const calm = useCalmErrors([...computed.findings, ...there])
   const missing = [...computed.missing, ...(by.trim() === '' ? ['enteredBy'] : [])]
@@ -55,9 +55,11 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
   const ready = offer.ready && computed.draft !== undefined && missing.length === 0 && posted.state !== 'running'
   const book = async (): Promise<void> => {
     if (!ready || !computed.draft) return
+    // a draft that waits for approval is opened again if it is turned down: as it was prepared, to the last key
+    if (prepares) await keepNow()
     holdDraft(true)
-    const done = await post({ movement: computed.draft, reason: form.reason, by, ...(form.reference.trim() !== '' && { reference: form.reference }), ...(prepares ? {} : { draft: id }), ...(offer.late && { late: offer.late }) })
-    if (!done) return holdDraft(false)
+    const done = await post({ movement: computed.draft, reason: form.reason, by, ...(form.reference.trim() !== '' && { reference: form.reference }), draft: id, ...(offer.late && { late: offer.late }) })
+    if (!done) return
     again()
     goTo(addressOf('stock', ['moved', String(done.seq)]))
   }
@@ -66,6 +68,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
     await discardDraft({ id })
     goTo(addressOf('stock'))
   }
+  useEffect(() => { if (posted.state === 'failed') holdDraft(false) }, [posted.state, holdDraft])
   const firstOpen = useRef(missing[0] ?? 'reason')
   useEffect(() => jumpTo(firstOpen.current), [])
   useKey('ctrl+enter', prepares ? words.desk.prepare : t.post, () => void book(), { group: t.title, does: 'post-stock-movement' })

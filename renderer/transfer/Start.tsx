@@ -32,8 +32,10 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
   const product = now.tanks.find(({ code }) => code === tank)?.product ?? ''
   const last = now.lastGauges.find((gauge) => gauge.tank === tank)
+  // what waits for approval is a draft again only when it is turned down
+  const kept = drafts.state === 'done' ? drafts.value.drafts.filter(({ waits }) => waits === undefined) : []
   // a probe's reading is kept for its tank and is no work left unfinished
-  const [only, ...others] = drafts.state === 'done' ? drafts.value.drafts.filter(({ kind }) => kind !== 'probe') : []
+  const [only, ...others] = kept.filter(({ kind }) => kind !== 'probe')
   const opened = openOnlyDraft && only && others.length === 0 ? addressOfDraft(only) : undefined
   useEffect(() => {
     if (opened) goTo(opened, { replace: true })
@@ -67,7 +69,7 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
       {drafts.state === 'failed' && <CallFailed error={drafts.error} onAgain={again} />}
       {drafts.state === 'done' && (
         <DenseTable<KeptDraft>
-          label={t.drafts} rows={drafts.value.drafts} rowKey={({ id }) => id} empty={t.noDrafts} onChoose={(draft) => goTo(addressOfDraft(draft))}
+          label={t.drafts} rows={kept} rowKey={({ id }) => id} empty={t.noDrafts} onChoose={(draft) => goTo(addressOfDraft(draft))}
           columns={[
             { key: 'kind', head: t.kind, cell: (draft) => t.kinds[draft.kind === 'inventory' || draft.kind === 'probe' || draft.kind === 'verification' || draft.kind === 'stock' ? draft.kind : 'transfer'] },
             { key: 'title', head: t.what, cell: (draft) => draft.title },

@@ -10,7 +10,13 @@ export const saveDraft = contract({
 })
 export const listDrafts = contract({
   name: 'list-drafts', roles: ROLES, ledger: 'reads', says: 'Drafts, newest first',
-  input: z.strictObject({}), output: z.strictObject({ drafts: z.array(draftSchema) }),
+  input: z.strictObject({}),
+  output: z.strictObject({
+    drafts: z.array(draftSchema.extend({
+      /** The proposal that stands for it as long as it waits for approval; the draft goes when it is approved. */
+      waits: z.string().optional(),
+    })),
+  }),
 })
 export const discardDraft = contract({
   name: 'discard-draft', roles: ROLES, ledger: 'writes', says: 'Throw a draft away',

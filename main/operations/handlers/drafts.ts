@@ -1,9 +1,19 @@
 import { Refused } from '../../../core/refusal/index.ts'
 import type { Handler } from '../context.ts'
 
-export const listDrafts: Handler<'list-drafts'> = async (_input, { store }) => ({
-  drafts: (await store.drafts()).map(({ id, kind, title, body, savedAt }) => ({ id, kind, title, body: jsonBody(body), savedAt })),
-})
+export const listDrafts: Handler<'list-drafts'> = async (_input, { store }) => {
+  const proposals = await store.proposals()
+  return {
+    drafts: (await store.drafts()).map(({ id, kind, title, body, savedAt }) => {
+      const waits = proposals.find(({ input }) => draftOf(input) === id)?.id
+      return { id, kind, title, body: jsonBody(body), savedAt, ...(waits !== undefined && { waits }) }
+    }),
+  }
+}
+
+function draftOf(input: unknown): unknown {
+  return typeof input === 'object' && input !== null && 'draft' in input ? input.draft : undefined
+}
 
 /** A draft's body was JSON when it was saved; the contract parses it again on the way out. */
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json }

@@ -15,7 +15,7 @@ export const desk = {
   band: { label: 'At the desk', lock: 'Lock', leave: 'Leave', lockKey: 'Lock the desk', leaveKey: 'Leave the desk', lockKeys: 'Alt+L', leaveKeys: 'Alt+Shift+L' },
   waiting: {
     title: 'Waiting for approval', none: 'Nothing waits for approval.', what: 'What it posts', preparedBy: 'Prepared by', at: 'Prepared', note: 'Note', actions: 'Approve or reject',
-    approve: 'Approve', reject: 'Reject …', withdraw: 'Withdraw', wrong: (why: string): string => `Cannot be posted now: ${why}`,
+    approve: 'Approve', reject: 'Reject …', withdraw: 'Withdraw', draftBack: 'Withdrawn. Its draft is there again:', openDraft: 'open it', wrong: (why: string): string => `Cannot be posted now: ${why}`,
     rejectTitle: (what: string): string => `Reject: ${what}`, reason: 'Reason', rejectSubmit: 'Reject', rejectSays: 'Whoever prepared it reads the reason in the ledger.',
   },
   prepare: 'Prepare for approval', prepared: 'Prepared. Somebody else with the role approves it; it waits on the first page and under People.', posts: 'It will post:', done: 'Close',

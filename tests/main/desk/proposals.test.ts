@@ -41,17 +41,39 @@ describe('where two people are needed', () => {
   it('what one prepared another approves, and the entry names both', async () => {
     const before = (await world.context.store?.head())?.seq ?? 0
     const { id, posts } = await propose()
-    expect(posts).toEqual(['Adjustment of T-101 by -12.300 m3, approved by whoever approves it: The meter at the rack was read late'])
+    expect(posts).toEqual(['Adjustment of T-101 by -12.300 m³, approved by whoever approves it: The meter at the rack was read late'])
     expect(await last()).toMatchObject({ seq: before + 1, kind: 'desk-event', by: 'Mara Teague', body: { event: { event: 'proposal-made', person: 'mara-teague', operation: 'post-adjustment' } } })
     expect(id).toBe(String(before + 1))
     await second()
     expect(await waiting()).toMatchObject([{ id, operation: 'post-adjustment', note: 'For the August statement', preparedBy: { name: 'Mara Teague' }, wrong: [], notBy: '',
-      posts: ['Adjustment of T-101 by -12.300 m3, approved by Ivo Sorrel: The meter at the rack was read late'] }])
+      posts: ['Adjustment of T-101 by -12.300 m³, approved by Ivo Sorrel: The meter at the rack was read late'] }])
     const { result } = await world.ask('approve-proposal', { id })
     expect(await last()).toMatchObject({ ...(result as object), kind: 'adjustment-posted', by: 'Ivo Sorrel', origin: { station: STATION, person: 'ivo-sorrel', preparedBy: 'mara-teague' }, body: { approvedBy: 'Ivo Sorrel', nsv: { value: '-12.300' } } })
     expect(await waiting()).toEqual([])
     expect(refusedFor(await world.call('approve-proposal', { id }))).toEqual(['unknown-proposal'])
     expect((await world.ask('verify-ledger', {})).whole).toBe(true)
+  })
+
+  it('a draft waits with what was prepared from it, is there again when that is turned down, and goes when it is approved', async () => {
+    const standing = (at: string, net: string) => ({ at, net })
+    const movement = { kind: 'line-fill', line: { code: 'JETTY-1', product: 'CRUDE', opening: standing('2026-03-14T08:00:00Z', '10 m3'), closing: standing('2026-03-14T09:00:00Z', '4 m3') } }
+    await world.ask('save-draft', { id: 'a-line', kind: 'stock', title: 'Line fill JETTY-1', body: { kept: 'as it was' } })
+    const waits = async () => (await world.ask('list-drafts', {})).drafts.map(({ id, waits: by, body }) => [id, by, body])
+    const prepare = () => propose({ movement, reason: 'Flushed after the ship', draft: 'a-line' }, 'post-stock-movement')
+    const first = await prepare()
+    expect(await waits()).toEqual([['a-line', first.id, { kept: 'as it was' }]])
+    await world.ask('withdraw-proposal', { id: first.id })
+    expect(await waits()).toEqual([['a-line', undefined, { kept: 'as it was' }]])
+    const { id } = await prepare()
+    await second()
+    await world.ask('reject-proposal', { id, reason: 'Not of this line' })
+    expect(await waits()).toEqual([['a-line', undefined, { kept: 'as it was' }]])
+    await signIn(world, 'accountant')
+    const last = await prepare()
+    await second()
+    await world.ask('approve-proposal', { id: last.id })
+    expect(await waits()).toEqual([])
+    expect(await world.context.store?.entriesOfKind('stock-moved')).toMatchObject([{ body: { movement: { legs: [{ code: 'JETTY-1', nsv: { value: '-6.000' } }] } } }])
   })
 
   it('nobody approves one’s own work, and the try is logged', async () => {
