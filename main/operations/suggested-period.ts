@@ -9,14 +9,17 @@ interface Month { readonly year: number; readonly month: number }
 const AFTER_THE_HOUR = 12 * 3_600_000
 
 /**
- * What the next period would be: from where the last one ends, else from the beginning of the month of the last gauge,
- * to the gauge hour of the first day of the month after. An hour that the clock skips is the one after it; of an hour
+ * What the next period would be: from where the last one ends, else from the beginning of the month in which the first
+ * movement counts, or where nothing moved yet that of the last gauge, to the gauge hour of the first day of the month after. An hour that the clock skips is the one after it; of an hour
  * that it shows twice the first is taken.
+ * @param firstMovement when the first movement that stands counts; undefined where there is none
  * @param lastGauge instant of the last gauge there is, or now
  */
-export function suggestedPeriod(periods: readonly PeriodStanding[], day: MeasurementDay, lastGauge: string): Period {
+export function suggestedPeriod(periods: readonly PeriodStanding[], day: MeasurementDay, { firstMovement, lastGauge }: { readonly firstMovement?: string | undefined; readonly lastGauge: string }): Period {
   const last = periods.at(-1)
-  const begins = last === undefined ? monthOf(Date.parse(lastGauge) - AFTER_THE_HOUR, day) : undefined
+  // a period holds what counts at its end, and nothing that counts at its beginning
+  const held = firstMovement === undefined ? Date.parse(lastGauge) - AFTER_THE_HOUR : Date.parse(firstMovement) - 1
+  const begins = last === undefined ? monthOf(held, day) : undefined
   const from = last?.to ?? beginning(begins ?? { year: 1970, month: 1 }, day)
   const month = begins ?? monthOf(Date.parse(from) + 1000, day)
   return { name: unused(nameOf(month), periods), from, to: beginning(monthAfter(month), day) }

@@ -22,7 +22,7 @@ export const listPeriods = contract({
   input: z.strictObject({}),
   output: z.strictObject({
     periods: z.array(standingSchema),
-    /** The next calendar month at the terminal's gauge hour, from where the last period ends. */
+    /** The next calendar month at the terminal's gauge hour, from where the last period ends; the first one that of the first movement. */
     next: periodSchema.nullable(),
     /** When a late correction counts if nothing else is said; null while no period is open. */
     bookedAt: z.string().nullable(),

@@ -6,6 +6,7 @@ import { atHead } from '../at-head.ts'
 import { usualBooking } from '../bookable.ts'
 import type { Handler, LedgerContext } from '../context.ts'
 import { lateOf } from '../late-lines.ts'
+import { firstMovement } from '../first-movement.ts'
 import { identityOn, readRecord, terminalOn } from '../on-record.ts'
 import { periodNamed } from '../period-on-record.ts'
 import { post } from '../post.ts'
@@ -59,12 +60,13 @@ async function standing(store: LedgerStore, period: PeriodStanding) {
   return { name, from, to, seq, closed: { seq: closing.seq, at: seal.closedAt, by: seal.closedBy, sealHash: sha256Hex(canonicalJson(seal)), signedOff: seal.checks.filter(({ holds }) => !holds).length } }
 }
 
-/** By the terminal's clock, from the month of the last gauge or of today; null without a terminal. */
+/** By the terminal's clock, from the month of the first movement, of the last gauge or of today; null without a terminal. */
 async function suggestion({ store, now }: LedgerContext, periods: readonly PeriodStanding[]) {
   const terminal = (await readRecord(store)).terminals.at(-1)?.body.terminal
   if (terminal === undefined) return null
-  const gauges = periods.length > 0 ? [] : (await store.lastGaugeEntries()).map(({ entry }) => gaugedAt(entry)).toSorted((a, b) => Date.parse(a) - Date.parse(b))
-  return suggestedPeriod(periods, terminal, gauges.at(-1) ?? now())
+  if (periods.length > 0) return suggestedPeriod(periods, terminal, { lastGauge: now() })
+  const gauges = (await store.lastGaugeEntries()).map(({ entry }) => gaugedAt(entry)).toSorted((a, b) => Date.parse(a) - Date.parse(b))
+  return suggestedPeriod([], terminal, { firstMovement: await firstMovement(store, now()), lastGauge: gauges.at(-1) ?? now() })
 }
 
 function gaugedAt(entry: Awaited<ReturnType<LedgerStore['lastGaugeEntries']>>[number]['entry']): string {

@@ -41,7 +41,7 @@ describe('opening', () => {
     await world.ask('void-ticket', { number: 'CPT-000001', reason: 'Wrong tank', by })
   })
 
-  it('suggests the month of the last gauge, on the terminal’s clock; each next begins where the one before ends', async () => {
+  it('suggests a month on the terminal’s clock; each next begins where the one before ends', async () => {
     await world.ask('post-ticket', aReceipt())
     expect((await world.ask('periods', {})).next).toEqual(MARCH)
     expect(await world.ask('open-period', { by })).toMatchObject({ period: MARCH })
@@ -52,6 +52,26 @@ describe('opening', () => {
     expect(await refusedAs('open-period', { name: '2026-03', by })).toEqual(['name already-on-record'])
     expect(await refusedAs('open-period', { name: '../march', by })).toEqual(['name unreadable-value'])
     expect(await world.ask('open-period', { name: 'April', by })).toMatchObject({ period: { ...APRIL, name: 'April' } })
+  })
+
+  it('suggests the month of the first movement that stands, whatever was entered first and however late the last gauge is', async () => {
+    const adjust = (effectiveAt: string) => world.ask('post-adjustment', { tank: 'T-101', effectiveAt, nsv: '1.000 m3', reason: 'r', approvedBy: by })
+    await adjust('2026-04-02T06:00:00Z')
+    expect((await world.ask('periods', {})).next).toEqual(APRIL)
+    await world.ask('post-ticket', aReceipt())
+    await world.ask('record-inventory', { snapshot: aClosingGauge({ at: '2026-04-03T07:00:00Z' }), by })
+    expect((await world.ask('periods', {})).next).toEqual(MARCH)
+    await world.ask('void-ticket', { number: 'CPT-000001', reason: 'Wrong tank', by })
+    expect((await world.ask('periods', {})).next).toEqual(APRIL)
+    await adjust('2026-01-20T06:00:00Z')
+    expect((await world.ask('periods', {})).next).toEqual({ name: '2026-01', from: '2026-01-01T06:00:00Z', to: '2026-02-01T06:00:00Z' })
+  })
+
+  it('looks past a first entry that is void', async () => {
+    await world.ask('post-ticket', aReceipt())
+    await world.ask('void-ticket', { number: 'CPT-000001', reason: 'Wrong tank', by })
+    await world.ask('post-adjustment', { tank: 'T-101', effectiveAt: '2026-04-02T06:00:00Z', nsv: '1.000 m3', reason: 'r', approvedBy: by })
+    expect((await world.ask('periods', {})).next).toEqual(APRIL)
   })
 
   it('lets an inventory open the first period, and nothing be booked before it or after the last', async () => {

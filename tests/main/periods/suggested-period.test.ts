@@ -22,7 +22,16 @@ describe('the next period by the terminal’s clock', () => {
     ['UTC', '00:00', '2026-12-31T23:59:59Z', { name: '2026-12', from: '2026-12-01T00:00:00Z', to: '2027-01-01T00:00:00Z' }],
     ['Pacific/Apia', '06:00', '2011-12-20T00:00:00Z', { name: '2011-12', from: '2011-12-01T16:00:00Z', to: '2011-12-31T16:00:00Z' }],
   ])('%s, %s, last gauge %s', (zone, gaugeHour, last, expected) => {
-    expect(suggestedPeriod([], { zone, gaugeHour }, last)).toEqual(expected)
+    expect(suggestedPeriod([], { zone, gaugeHour }, { lastGauge: last })).toEqual(expected)
+  })
+
+  it.each([
+    ['2026-08-12T10:00:00Z', { name: '2026-08', from: '2026-08-01T05:00:00Z', to: '2026-09-01T05:00:00Z' }],
+    // what counts at the gauge hour of the first to the second is the last of the month before; a second later it is of the new one
+    ['2026-09-01T05:00:00Z', { name: '2026-08', from: '2026-08-01T05:00:00Z', to: '2026-09-01T05:00:00Z' }],
+    ['2026-09-01T05:00:01Z', { name: '2026-09', from: '2026-09-01T05:00:00Z', to: '2026-10-01T05:00:00Z' }],
+  ])('is that of the first movement, at %s, wherever the last gauge lies', (firstMovement, expected) => {
+    expect(suggestedPeriod([], { zone: 'Europe/Lisbon', gaugeHour: '06:00' }, { firstMovement, lastGauge: '2026-09-30T05:10:00Z' })).toEqual(expected)
   })
 
   const lisbon = { zone: 'Europe/Lisbon', gaugeHour: '06:00' }
@@ -30,11 +39,11 @@ describe('the next period by the terminal’s clock', () => {
 
   it('begins where the last ends, whole month after whole month', () => {
     const two = after(['2026-09', '2026-09-01T05:00:00Z', '2026-10-01T05:00:00Z'])
-    expect(suggestedPeriod(two, lisbon, '')).toEqual({ name: '2026-10', from: '2026-10-01T05:00:00Z', to: '2026-11-01T06:00:00Z' })
+    expect(suggestedPeriod(two, lisbon, { lastGauge: '' })).toEqual({ name: '2026-10', from: '2026-10-01T05:00:00Z', to: '2026-11-01T06:00:00Z' })
   })
 
   it('fills the rest of a month that a period ends within, under a name of its own', () => {
-    expect(suggestedPeriod(after(['2026-09', '2026-09-01T05:00:00Z', '2026-09-15T05:00:00Z']), lisbon, '')).toEqual({ name: '2026-09-2', from: '2026-09-15T05:00:00Z', to: '2026-10-01T05:00:00Z' })
-    expect(suggestedPeriod(after(['Third quarter', '2026-07-01T05:00:00Z', '2026-10-01T05:00:00Z']), lisbon, '')).toEqual({ name: '2026-10', from: '2026-10-01T05:00:00Z', to: '2026-11-01T06:00:00Z' })
+    expect(suggestedPeriod(after(['2026-09', '2026-09-01T05:00:00Z', '2026-09-15T05:00:00Z']), lisbon, { lastGauge: '' })).toEqual({ name: '2026-09-2', from: '2026-09-15T05:00:00Z', to: '2026-10-01T05:00:00Z' })
+    expect(suggestedPeriod(after(['Third quarter', '2026-07-01T05:00:00Z', '2026-10-01T05:00:00Z']), lisbon, { lastGauge: '' })).toEqual({ name: '2026-10', from: '2026-10-01T05:00:00Z', to: '2026-11-01T06:00:00Z' })
   })
 })
