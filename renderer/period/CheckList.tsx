@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { printedUnits } from '../../core/units/index.ts'
 import { useZone } from '../app/TerminalContext.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { withLocalTimes } from '../parts/local-time.ts'
@@ -23,7 +24,7 @@ export function CheckList({ checks, reasons, onReason }: CheckListProps): ReactN
         <li key={check} className={holds ? undefined : 'closing-fails'}>
           <span className="closing-mark" aria-hidden="true">{holds ? '✓' : '✗'}</span>
           <span className="closing-name">{check}<span className="read-aloud">: {holds ? t.holds : t.fails}</span></span>
-          <span className="closing-detail">{withLocalTimes(detail, zone)}</span>
+          <span className="closing-detail">{printedUnits(withLocalTimes(detail, zone))}</span>
           {!holds && maySignOff && onReason && <div className="closing-reason"><TextField id={`sign-off-${i}`} label={t.reason(check)} labelHidden placeholder={t.reasonHint} value={reasons[check] ?? ''} onChange={(reason) => onReason(check, reason)} /></div>}
           {!holds && !maySignOff && onReason && <span className="closing-reason">{t.never}</span>}
         </li>

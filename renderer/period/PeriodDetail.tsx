@@ -5,6 +5,7 @@ import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
+import { EntryLink } from '../ledger/EntryLink.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
@@ -36,7 +37,7 @@ export function PeriodDetail({ name, onLeave, onClosed }: PeriodDetailProps): Re
       <div className="ticket-body" tabIndex={0} role="region" aria-label={t.detail.label(name)}>
         {state.state === 'running' && <Waiting />}
         {state.state === 'failed' && <CallFailed error={state.error} onAgain={again} />}
-        {read && <p className="quiet">{t.detail.ends(localTime(read.period.from, zone), localTime(read.period.to, zone))}{read.period.closed && `. ${t.detail.closedBy(read.period.closed.by, localTime(read.period.closed.at.replace(/\.\d+Z$/, 'Z'), zone), read.period.closed.seq)}`}</p>}
+        {read && <p className="quiet">{t.detail.ends(localTime(read.period.from, zone), localTime(read.period.to, zone))}{read.period.closed && <>. {t.detail.closedBy(read.period.closed.by, localTime(read.period.closed.at.replace(/\.\d+Z$/, 'Z'), zone))}<EntryLink seq={read.period.closed.seq}>{t.detail.entry(read.period.closed.seq)}</EntryLink>.</>}</p>}
         {read && !read.period.closed && <Closing name={name} to={read.period.to} onClosed={() => { again(); onClosed() }} />}
         {read && seal && <SealView read={{ ...read, seal }} hash={read.period.closed?.sealHash ?? ''} />}
         {read && read.concerning.length > 0 && <><h3>{t.late.concerning}</h3><LateTable label={t.late.concerning} lines={read.concerning} /></>}

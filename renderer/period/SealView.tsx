@@ -1,7 +1,9 @@
 import { useState, type ReactNode } from 'react'
+import { printedUnit, printedUnits } from '../../core/units/index.ts'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { useZone } from '../app/TerminalContext.tsx'
 import { useAction } from '../bridge/use-operation.ts'
+import { EntryLink } from '../ledger/EntryLink.tsx'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { download } from '../parts/download.ts'
@@ -20,7 +22,7 @@ export function SealView({ read: { seal, signature, signedBy }, hash }: SealView
   const facts: readonly (readonly [string, ReactNode])[] = [
     [t.hash, <CopyHash key="hash" hash={hash} />], [t.closed, `${localTime(seal.closedAt.replace(/\.\d+Z$/, 'Z'), zone)}, ${seal.closedBy}`],
     [t.signer, signedBy ?? signature?.identity ?? ''], [t.certificate, <code key="certificate" className="digits">{signature?.certificate}</code>],
-    [t.head, <code key="head" className="digits">{t.headOf(seal.head.seq, seal.head.hash)}</code>], [t.counts, t.countsOf(seal.counts)],
+    [t.head, <span key="head"><EntryLink seq={seal.head.seq}>{t.headOf(seal.head.seq)}</EntryLink>, <code className="digits">{seal.head.hash}</code></span>], [t.counts, t.countsOf(seal.counts)],
   ]
   const failing = seal.checks.filter(({ holds }) => !holds)
   return (
@@ -31,14 +33,14 @@ export function SealView({ read: { seal, signature, signedBy }, hash }: SealView
       <h3>{t.balances}</h3>
       <DenseTable
         label={t.balances} rows={seal.balances} rowKey={({ code, product }) => `${code} ${product}`} empty={words.period.late.none}
-        columns={[{ key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit }]}
+        columns={[{ key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => printedUnit(nsv.unit) }]}
       />
       {seal.owners.length > 0 && (
         <>
           <h3>{t.owners}</h3>
           <DenseTable
             label={t.owners} rows={seal.owners} rowKey={({ code, product, party }) => `${code} ${product} ${party}`} empty={words.period.late.none}
-            columns={[{ key: 'party', head: t.party, cell: ({ party }) => party }, { key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => nsv.unit }]}
+            columns={[{ key: 'party', head: t.party, cell: ({ party }) => party }, { key: 'code', head: t.code, cell: ({ code }) => code }, { key: 'product', head: t.product, cell: ({ product }) => product }, { key: 'nsv', head: t.nsv, align: 'end', cell: ({ nsv }) => <Figure value={nsv.value} unit={nsv.unit} unitInHead decimals={3} /> }, { key: 'unit', head: t.unit, cell: ({ nsv }) => printedUnit(nsv.unit) }]}
           />
         </>
       )}
@@ -48,7 +50,7 @@ export function SealView({ read: { seal, signature, signedBy }, hash }: SealView
           <li key={check} className={holds ? undefined : 'closing-fails'}>
             <span className="closing-mark" aria-hidden="true">{holds ? '✓' : '✗'}</span>
             <span className="closing-name">{check}<span className="read-aloud">: {holds ? words.period.checks.holds : words.period.checks.fails}</span></span>
-            <span className="closing-detail">{withLocalTimes(detail, zone)}</span>
+            <span className="closing-detail">{printedUnits(withLocalTimes(detail, zone))}</span>
             {signedOff && <span className="closing-reason">{t.signedOffBy(signedOff.by, signedOff.reason)}</span>}
           </li>
         ))}

@@ -8,6 +8,7 @@ import { CallFailed } from '../parts/Findings.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { Page } from '../parts/Page.tsx'
 import { Waiting } from '../parts/Waiting.tsx'
+import { PeriodLink } from '../period/LateTable.tsx'
 import { words } from '../words/en.ts'
 import { StockHead } from './StockHead.tsx'
 import { StockLines } from './StockLines.tsx'
@@ -35,7 +36,7 @@ export function StockDetail({ seq }: { readonly seq: number }): ReactNode {
             <VoidNote moved={found} />
             <StockHead kind={found.movement.kind} movement={found.movement} />
             <dl className="facts">
-              <div><dt>{t.complete}</dt><dd>{localTime(found.at, zone)}{found.late && `; ${t.lateOf(found.late.period, localTime(found.late.bookedAt, zone))}`}</dd></div>
+              <div><dt>{t.complete}</dt><dd>{localTime(found.at, zone)}{found.late && <>; {t.concerns} <PeriodLink name={found.late.period} />{t.countsAt(localTime(found.late.bookedAt, zone))}</>}</dd></div>
               <div><dt>{t.columns.reason}</dt><dd>{found.movement.reason}</dd></div>
               {found.movement.reference !== undefined && <div><dt>{t.fields.reference}</dt><dd>{found.movement.reference}</dd></div>}
               <div><dt>{t.entered}</dt><dd>{localTime(found.enteredAt.replace(/\.\d+Z$/, 'Z'), zone)}, {found.by}</dd></div>

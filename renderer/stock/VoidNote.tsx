@@ -2,7 +2,9 @@ import type { ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { addressOf } from '../app/route.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
+import { EntryLink } from '../ledger/EntryLink.tsx'
 import { localTime } from '../parts/local-time.ts'
+import { PeriodLink } from '../period/LateTable.tsx'
 import { words } from '../words/en.ts'
 
 /** Why a movement is void, where it is taken back, and after a regrade what the tank is still in service for. */
@@ -18,8 +20,8 @@ export function VoidNote({ moved: { at, voided, movement: { kind, legs } } }: { 
   const stands = renamed && now.tanks.some(({ code, product }) => code === renamed.code && product === renamed.product.code)
   return (
     <div className="stock-void">
-      <p>{t.voidedAt(shown(voided.at), voided.seq)} {voided.reason}</p>
-      {voided.late && <p>{t.takenBack(voided.late.period, shown(voided.late.bookedAt))}</p>}
+      <p>{t.voidedAt(shown(voided.at))}<EntryLink seq={voided.seq}>{t.entry(voided.seq)}</EntryLink>. {voided.reason}</p>
+      {voided.late && <p>{t.standsIn} <PeriodLink name={voided.late.period} />{t.takenBack(shown(voided.late.bookedAt))}</p>}
       {stands && <p>{t.tankStands(renamed.code, renamed.product.code, shown(from))} <a href={addressOf('yard', ['tank', renamed.code])}>{t.toYard}</a></p>}
     </div>
   )

@@ -13,6 +13,16 @@ const call = { progress: () => undefined, signal: new AbortController().signal }
 const failing = () => app.page.getByRole('textbox', { name: /^Reason why the period may be closed/ })
 const detail = (name: string) => app.page.getByRole('region', { name: `Period ${name}`, exact: true }).first()
 
+/** Which of some links and buttons the Tab key does not come to on its way round the page. */
+async function reachedByKeys(names: readonly string[]): Promise<readonly string[]> {
+  const reached = new Set<string>()
+  for (let i = 0; i < 120 && names.some((name) => !reached.has(name)); i += 1) {
+    await app.page.keyboard.press('Tab')
+    reached.add(await app.page.evaluate(() => (document.activeElement?.matches('a, button') ? document.activeElement.textContent.trim() : '')))
+  }
+  return names.filter((name) => !reached.has(name))
+}
+
 async function toPeriods(): Promise<void> {
   await goTo(app.page, 'Month')
   await app.page.getByRole('table', { name: 'Book against measured' }).first().waitFor({ timeout: 30_000 })
@@ -110,6 +120,15 @@ describe('what comes afterwards', () => {
     await app.page.getByRole('cell', { name: 'CPT-000053 taken back' }).waitFor()
     await app.page.getByRole('cell', { name: '2026-10', exact: true }).click()
     await app.page.getByRole('heading', { name: 'Late corrections booked here' }).waitFor({ timeout: 20_000 })
+    expect(await reachedByKeys(['CPT-000053', '2026-09'])).toEqual([])
+    await app.page.getByRole('region', { name: 'Late corrections booked here' }).getByRole('link', { name: '2026-09' }).press('Enter')
+    const late = app.page.getByRole('region', { name: 'Later corrections that concern this period' })
+    await late.getByRole('link', { name: '2026-10', exact: true }).waitFor({ timeout: 20_000 })
+    const [posted] = (await app.context.store?.entriesOfKind('ticket-voided') ?? []).slice(-1)
+    const sealed = await app.context.store?.entriesOfKind('period-closed')
+    expect(await reachedByKeys(['CPT-000053', '2026-10', String(posted?.seq), `entry ${sealed?.[0]?.seq}`, `entry ${(sealed?.[0]?.body.seal.head.seq)}`, 'Copy', 'Verify', 'Save as JSON', 'Book against measured'])).toEqual([])
+    await late.getByRole('link', { name: String(posted?.seq), exact: true }).press('Enter')
+    await app.page.getByRole('region', { name: `Entry ${posted?.seq}` }).getByText(/^Ticket CPT-000053 void/).waitFor()
     await goTo(app.page, 'Month')
     await app.page.getByRole('link', { name: /^Period 2026-09 is closed, seal / }).waitFor({ timeout: 30_000 })
     await app.page.getByRole('cell', { name: 'CPT-000053 taken back' }).waitFor()

@@ -10,7 +10,7 @@ export const period = {
   },
   detail: {
     label: (name: string): string => `Period ${name}`, close: 'Back to the list', toReport: 'Book against measured', ends: (from: string, to: string): string => `after ${from}, up to ${to}`,
-    closedBy: (by: string, at: string, seq: number): string => `Closed by ${by} on ${at}, entry ${seq}.`,
+    closedBy: (by: string, at: string): string => `Closed by ${by} on ${at}, `, entry: (seq: number): string => `entry ${seq}`,
   },
   checks: {
     title: 'Checks before closing', run: 'Look again', looking: 'Looking …', holds: 'holds', fails: 'does not hold', reason: (check: string): string => `Reason why the period may be closed though “${check}” does not hold`, reasonHint: 'reason for signing it off', never: 'mend this first; it is never signed off',
@@ -23,7 +23,7 @@ export const period = {
     prepares: 'Somebody else approves it, and signs.', identity: 'Signs as', choose: 'choose …', passphrase: 'Passphrase', by: 'Closed by',
   },
   seal: {
-    title: 'Seal', hash: 'SHA-256 of the seal', copy: 'Copy', copied: 'Copied', head: 'Head before it', headOf: (seq: number, hash: string): string => `entry ${seq}, ${hash}`, signer: 'Signed by', certificate: 'Certificate', closed: 'Closed',
+    title: 'Seal', hash: 'SHA-256 of the seal', copy: 'Copy', copied: 'Copied', head: 'Head before it', headOf: (seq: number): string => `entry ${seq}`, signer: 'Signed by', certificate: 'Certificate', closed: 'Closed',
     counts: 'Counts', countsOf: (c: { readonly entries: number; readonly tickets: number; readonly voided: number; readonly inventories: number; readonly adjustments: number; readonly stockMovements: number; readonly lateCorrections: number }): string =>
       `${c.entries} entries since the seal before; ${c.tickets} tickets; ${c.inventories} inventories; ${c.adjustments} adjustments; ${c.stockMovements} stock movements; ${c.voided} void in all; ${c.lateCorrections} late corrections`,
     balances: 'Booked up to its end since the ledger began, net standard volume', owners: 'Owners at its end', code: 'Tank or line', product: 'Product', party: 'Party', nsv: 'NSV', unit: 'Unit', checks: 'Checks as they were', signedOffBy: (by: string, reason: string): string => `Signed off by ${by}: ${reason}`,
@@ -31,10 +31,10 @@ export const period = {
   },
   late: {
     booked: 'Late corrections booked here', concerning: 'Later corrections that concern this period', none: 'None.', entry: 'Entry', what: 'What', where: 'Tank', product: 'Product', nsv: 'NSV', unit: 'Unit', bookedAt: 'Counts at', concerns: 'Concerns', corrects: 'Corrects',
-    takenBack: (number: string): string => `${number === '' ? 'stock movement' : number} taken back`, correctsEntry: (seq: number): string => `entry ${seq}`,
+    takenBack: 'taken back', movementTakenBack: 'stock movement taken back', correctsEntry: (seq: number): string => `entry ${seq}`,
     note: (name: string): string => `This concerns the closed period ${name}. The closed book stays as it is; a late correction counts in an open period, and both name each other.`,
     wanted: (name: string): string => `Post it as a late correction of ${name}`, at: (zone: string): string => `Counts at, ${zone}`, noneOpen: 'No period is open in which it could count. Open the next one under Month, Periods.', notOpen: 'This lies in no open period.',
-    ofTicket: 'Late correction of the closed period', countsAt: (at: string): string => `; it counts at ${at}`, correctsTicket: '; it corrects', takenBackBy: (seq: number): string => `It counts in a closed period and stands there; entry ${seq} takes it back in an open one. Period:`,
+    ofTicket: 'Late correction of the closed period', countsAt: (at: string): string => `; it counts at ${at}`, correctsTicket: '; it corrects', stands: 'It counts in a closed period and stands there;', takesBack: 'takes it back in an open one. Period:',
     later: 'Corrected later by', mark: (name: string): string => `late, ${name}`,
   },
   mark: { none: 'No period with these ends was opened: to the periods', closed: (name: string, hash: string): string => `Period ${name} is closed, seal ${hash.slice(0, 12)}…`, open: (name: string): string => `Period ${name} is open.` },
