@@ -1,6 +1,8 @@
 import type { BarSeriesOption, EChartsOption } from 'echarts'
 import type { Reconciliation, TankReconciliation } from '../reconciliation/index.ts'
+import { printedUnit } from '../units/index.ts'
 import { AXIS, FIGURE_AXIS, GROUND, PALETTE, TEXT, TOOLTIP } from './palette.ts'
+import { tankName } from './tank-name.ts'
 
 /**
  * Loss or gain of each tank as a bar, on the band of its own limit; one picture under another for each volume unit.
@@ -16,10 +18,10 @@ export function lossGainChart(report: Reconciliation): EChartsOption {
     ...GROUND,
     grid: places.map(({ top, height }) => ({ left: 70, right: 24, top: `${top}%`, height: `${height}%` })),
     tooltip: { trigger: 'item', ...TOOLTIP },
-    xAxis: groups.map(({ unit }, i) => ({ ...FIGURE_AXIS, gridIndex: i, name: `loss (−) or gain, ${unit}; shaded: limit`, nameGap: 24, boundaryGap: ['10%', '10%'] })),
+    xAxis: groups.map(({ unit }, i) => ({ ...FIGURE_AXIS, gridIndex: i, name: `loss (−) or gain, ${printedUnit(unit)}; shaded: limit`, nameGap: 24, boundaryGap: ['10%', '10%'] })),
     // the limits stand on an axis of their own, else the bars would be drawn side by side
     yAxis: groups.flatMap(({ tanks }, i) => {
-      const axis = { type: 'category' as const, gridIndex: i, inverse: true, data: tanks.map((tank) => tank.tank) }
+      const axis = { type: 'category' as const, gridIndex: i, inverse: true, data: tanks.map((tank) => tankName(report, tank)) }
       return [{ ...axis, ...AXIS, splitLine: { show: false } }, { ...axis, show: false }]
     }),
     series: groups.flatMap(({ tanks }, i) => groupSeries(tanks, i)),

@@ -41,8 +41,8 @@ export function profileChart(profile: Pick<ProbeProfile, 'strata' | 'modules' | 
     legend: { top: 0, left: 8, itemWidth: 18, itemHeight: 3, icon: 'rect', textStyle: TEXT },
     tooltip: { trigger: 'item', ...TOOLTIP },
     xAxis: [
-      { ...FIGURE_AXIS, name: 'density, kg/m3', nameGap: 26, scale: true },
-      { ...FIGURE_AXIS, name: 'temperature, degC', nameGap: 22, scale: true, position: 'top', splitLine: { show: false } },
+      { ...FIGURE_AXIS, name: 'density, kg/m³', nameGap: 26, scale: true },
+      { ...FIGURE_AXIS, name: 'temperature, °C', nameGap: 22, scale: true, position: 'top', splitLine: { show: false } },
     ],
     yAxis: { ...FIGURE_AXIS, name: 'height above datum, m', nameGap: 34, min: 0, max: level },
     series: [

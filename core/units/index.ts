@@ -11,5 +11,6 @@ export { lengthFromMillimetres, millimetres, parseLength, printLength, type Leng
 export { kilograms, massIn, MASS_UNITS, parseMass, printMass, type Mass, type MassUnit } from './mass.ts'
 export { plainText, printMeasured, readMeasured, writtenDigits, type Measured, type UnitWords } from './measured-value.ts'
 export { kilopascalsGauge, KPA_PER_PSI, parsePressure, printPressure, psig, STANDARD_ATMOSPHERE, type Pressure, type PressureUnit } from './pressure.ts'
+export { printedUnit, printedUnits } from './printed-unit.ts'
 export { degC, degF, parseTemperature, printTemperature, type DegC, type DegF, type Temperature, type TemperatureUnit } from './temperature.ts'
 export { convertVolume, cubicMetresPer, parseVolume, printVolume, VOLUME_UNITS, type Volume, type VolumeUnit } from './volume.ts'

@@ -1,7 +1,8 @@
 import type { Content, CustomTableLayout, TableCell } from 'pdfmake/interfaces.js'
 import type { Reconciliation, TankReconciliation, UnbookedStep } from '../../core/reconciliation/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import { blockHeading, head, OXIDE, RULED, TINT } from './parts/style.ts'
-import { printedUnit, signed } from './parts/words.ts'
+import { signed } from './parts/words.ts'
 import { transferWords } from './reconciliation-csv.ts'
 import { baseWords, verdictWords } from './reconciliation-words.ts'
 import { shortTime } from './reconciliation-times.ts'
@@ -60,7 +61,7 @@ export function stepsTable(tank: TankReconciliation, zone: string): Content[] {
   const unit = printedUnit(tank.result.lossGain.unit)
   const body = tank.steps.map((step) => stepRow(step, zone))
   const stack: Content[] = [
-    blockHeading(`${tank.tank}: unbooked steps`, `${verdictWords(tank.result.verdict)}; what changed between two gauges and is on no ticket; ${unit}`),
+    blockHeading(`${tank.tank}, ${tank.productName}: unbooked steps`, `${verdictWords(tank.result.verdict)}; what changed between two gauges and is on no ticket; ${unit}`),
     {
       table: { headerRows: 1, dontBreakRows: true, widths: [72, '*', 72, '*', 60, 60, 60], body: [[head('From'), head(''), head('To'), head(''), head('Change', 'right'), head('Per day', 'right'), head('Sum', 'right')], ...body] },
       layout: CLOSE_SET, fontSize: 7,

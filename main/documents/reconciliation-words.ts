@@ -1,6 +1,7 @@
 import type { OppositePair, Reconciliation, TankReconciliation } from '../../core/reconciliation/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import type { Quantity } from '../../core/worksheet/index.ts'
-import { printedUnit, signed } from './parts/words.ts'
+import { signed } from './parts/words.ts'
 
 type Result = TankReconciliation['result']
 

@@ -1,8 +1,9 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import { canonicalJson, sha256Hex, type ClosingCheck, type Identity, type SealFile } from '../../core/ledger/index.ts'
 import type { Software, Terminal } from '../../core/ticket/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import { blockHeading, head, INK, MEASURE, OXIDE, RULED, RULED_BELOW, TINT } from './parts/style.ts'
-import { grouped, printedInstant, printedUnit, signed } from './parts/words.ts'
+import { grouped, printedInstant, signed } from './parts/words.ts'
 import { renderPdf } from './pdf.ts'
 
 /** Name of the seal inside the document. */

@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react'
-import { Decimal, lengthFromMillimetres, millimetres, parseLength, printLength } from '../../core/units/index.ts'
+import { Decimal, lengthFromMillimetres, millimetres, parseLength, printLength, printedUnits } from '../../core/units/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
 import { words } from '../words/en.ts'
 import { crownShare } from '../gauge/picture-levels.ts'
-import { withDegreeSign } from '../parts/written-units.ts'
 import { addressOf } from './route.ts'
 import { useAlarms, type Alarm } from './use-alarms.ts'
 import type { TerminalNow } from './TerminalContext.tsx'
@@ -24,7 +23,7 @@ type LastGauge = TerminalNow['lastGauges'][number]
 
 function TankLink({ tank, gauge, alarms, here }: { readonly tank: Tank; readonly gauge: LastGauge | undefined; readonly alarms: readonly Alarm[]; readonly here: boolean }): ReactNode {
   const level = gauge ? levelOf(gauge.levelMm, tank) : words.app.notGauged
-  const temperature = withDegreeSign(gauge?.temperature ?? '')
+  const temperature = printedUnits(gauge?.temperature ?? '')
   return (
     <a href={addressOf('transfer', [], { tank: tank.code })} className="yard-tank" aria-current={here ? 'true' : undefined}>
       <TankGlyph shape={tank.shape ?? 'upright-cylinder'} roof={tank.roof.kind} insulated={tank.insulated} liquid={gauge ? shareOf(gauge.levelMm, tank) : 0} water={gauge ? shareOf(gauge.waterMm, tank) : 0} />

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import type { VerificationResult } from '../../core/gauge/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import { Button } from '../parts/Button.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { words } from '../words/en.ts'
@@ -46,8 +47,8 @@ export function VerifyLevels({ stage, form, result, units, errors, act }: Verify
                 const complete = (): void => { const full = withUsualUnit(value, 'level', units); if (full !== value) write(full) }
                 return <td key={part}><TextField id={id} label={nameOfVerifyField(id)} labelHidden measured value={value} error={errors.get(id)} placeholder={unitHint('level', units)} onChange={write} onBlur={complete} /></td>
               })}
-              <td className={`end${point && !point.within ? ' verify-outside' : ''}`}>{point ? `${point.difference.value} ${point.difference.unit}` : '–'}</td>
-              <td className="end">{point ? `${point.limit.value} ${point.limit.unit}` : '–'}</td>
+              <td className={`end${point && !point.within ? ' verify-outside' : ''}`}>{point ? `${point.difference.value} ${printedUnit(point.difference.unit)}` : '–'}</td>
+              <td className="end">{point ? `${point.limit.value} ${printedUnit(point.limit.unit)}` : '–'}</td>
               <td>{form[stage].length > 1 && <button type="button" className="verify-drop" aria-label={t.drop(t.stages[stage], at + 1)} onClick={() => act({ do: 'drop-level', stage, at })}>×</button>}</td>
             </tr>
           )

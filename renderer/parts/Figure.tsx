@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { printedUnit } from '../../core/units/index.ts'
 import { figureDigits, signOf } from './figure-digits.ts'
 import './figure.css'
 
@@ -29,7 +30,7 @@ export function Figure({ value, unit, decimals, signed, unitInHead, onOpen }: Fi
       {groups.map((group, i) => <span key={i} className="figure-group">{group}</span>)}
       {fraction !== '' && `.${fraction}`}
       {missing > 0 && <span className="figure-pad" aria-hidden="true">{fraction === '' ? '.' : ''}{'0'.repeat(missing)}</span>}
-      {unit !== '' && <span className={unitInHead ? 'read-aloud' : 'figure-unit'}> {unit}</span>}
+      {unit !== '' && <span className={unitInHead ? 'read-aloud' : 'figure-unit'}> {printedUnit(unit)}</span>}
     </>
   )
   return onOpen

@@ -1,4 +1,5 @@
 import { Fragment, useState, type ReactNode } from 'react'
+import { printedUnit } from '../../core/units/index.ts'
 import type { WorksheetLine } from '../../core/worksheet/index.ts'
 import { words } from '../words/en.ts'
 import { Figure } from './Figure.tsx'
@@ -73,7 +74,7 @@ export function LineDetails({ line, find }: { readonly line: WorksheetLine; read
       {inputs.length > 0 && (
         <div><dt>{t.from}</dt><dd>{inputs.map(({ symbol, input }, i) => <span key={symbol}>{i > 0 && '; '}{symbol}{input && <> <Figure value={input.value} unit={input.unit} /></>}</span>)}</dd></div>
       )}
-      <div><dt>{t.unrounded}</dt><dd className="digits">{line.unrounded} {line.unit}</dd></div>
+      <div><dt>{t.unrounded}</dt><dd className="digits">{line.unrounded} {printedUnit(line.unit)}</dd></div>
       <div><dt>{t.rounding}</dt><dd>{line.rounding}</dd></div>
       <div><dt>{t.clause}</dt><dd>{line.clause}</dd></div>
       {line.notes.map((note) => <div key={note}><dt>{t.notes}</dt><dd>{note}</dd></div>)}

@@ -5,6 +5,7 @@ import { useTerminal } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Chart } from '../charts/Chart.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
+import { withLocalTimes } from '../parts/local-time.ts'
 import { Waiting } from '../parts/Waiting.tsx'
 import { PeriodMark } from '../period/PeriodMark.tsx'
 import { words } from '../words/en.ts'
@@ -36,7 +37,7 @@ export function ReportOnScreen({ report, zone }: { readonly report: Reconciliati
       )}
       {report.missing.length > 0 && (
         <section className="month-callout" aria-label={t.missingLabel}>
-          {report.missing.map(({ tank, message }) => <p key={tank}>{t.missing(tank, message)}</p>)}
+          {report.missing.map(({ tank, message }) => <p key={`${tank} ${message}`}>{t.missing(tank, withLocalTimes(message.replace(/^(?:from|to): /, ''), zone))}</p>)}
         </section>
       )}
       {report.tanks.length === 0 ? <p className="quiet">{t.none}</p> : (

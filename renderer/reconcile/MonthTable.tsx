@@ -1,5 +1,6 @@
 import { Fragment, useState, type ReactNode } from 'react'
 import type { Reconciliation } from '../../core/reconciliation/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import { Figure } from '../parts/Figure.tsx'
 import { words } from '../words/en.ts'
 import { figuresOf, monthRows, toggled, type MonthFigure, type MonthRow } from './month-rows.ts'
@@ -43,7 +44,7 @@ export function MonthTable({ report, zone }: MonthTableProps): ReactNode {
 }
 
 function headOfRow(row: MonthRow): string {
-  return row.kind === 'tank' ? row.tank.tank : words.month.all(row.name, row.unit)
+  return row.kind === 'tank' ? row.tank.tank : words.month.all(row.name, printedUnit(row.unit))
 }
 
 function nameOfRow(row: MonthRow): string {

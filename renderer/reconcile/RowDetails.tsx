@@ -1,6 +1,7 @@
 import { useMemo, type ReactNode } from 'react'
-import { trendChart } from '../../core/chart/index.ts'
+import { tankName, trendChart } from '../../core/chart/index.ts'
 import type { Reconciliation, TankReconciliation } from '../../core/reconciliation/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import { addressOf } from '../app/route.ts'
 import { Chart } from '../charts/Chart.tsx'
 import { Figure } from '../parts/Figure.tsx'
@@ -14,16 +15,16 @@ interface TankDetailsProps { readonly report: Reconciliation; readonly tank: Tan
 /** What nobody booked in one tank: step by step, and as a line against the limit. */
 export function TankDetails({ report, tank, zone }: TankDetailsProps): ReactNode {
   const t = words.month
-  const option = useMemo(() => trendChart(report, { tank: tank.tank }), [report, tank.tank])
+  const option = useMemo(() => trendChart(report, { tank: tank.tank, product: tank.product }), [report, tank.tank, tank.product])
   return (
     <div className="month-details">
       <div>
-        <Chart option={option} label={t.trendLabel(tank.tank)} height={260} />
+        <Chart option={option} label={t.trendLabel(tankName(report, tank))} height={260} />
         <Limit result={tank.result} />
         <p><Tickets title={t.tickets.receipts} numbers={tank.receiptTickets} /> <Tickets title={t.tickets.deliveries} numbers={tank.deliveryTickets} /></p>
         {tank.transfers.length > 0 && <p><Transfers tank={tank} /></p>}
       </div>
-      <StepsTable tank={tank} zone={zone} />
+      <StepsTable tank={tank} name={tankName(report, tank)} zone={zone} />
       <HowComputed result={tank.result} />
     </div>
   )
@@ -47,7 +48,7 @@ export function ProductDetails({ report, product, name, result }: ProductDetails
 
 function Limit({ result }: { readonly result: TankReconciliation['result'] }): ReactNode {
   const t = words.month
-  return <p className="quiet">{t.limitOf(`${result.limit.value} ${result.limit.unit}`, result.limitSource)} {t.throughputOf(t.bases[result.throughputBase])} {result.percent !== null && <><Figure value={result.percent} unit="%" signed /></>}</p>
+  return <p className="quiet">{t.limitOf(`${result.limit.value} ${printedUnit(result.limit.unit)}`, result.limitSource)} {t.throughputOf(t.bases[result.throughputBase])} {result.percent !== null && <><Figure value={result.percent} unit="%" signed /></>}</p>
 }
 
 function Tickets({ title, numbers }: { readonly title: string; readonly numbers: readonly string[] }): ReactNode {

@@ -1,17 +1,18 @@
 import type { ReactNode } from 'react'
 import type { TankReconciliation } from '../../core/reconciliation/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import { Figure } from '../parts/Figure.tsx'
 import { localTime } from '../parts/local-time.ts'
 import { words } from '../words/en.ts'
 
-/** Every change between two gauges that no ticket explains. */
-export function StepsTable({ tank, zone }: { readonly tank: TankReconciliation; readonly zone: string }): ReactNode {
+/** Every change between two gauges that no ticket explains; named as in the report, where a tank may stand under two products. */
+export function StepsTable({ tank, name, zone }: { readonly tank: TankReconciliation; readonly name: string; readonly zone: string }): ReactNode {
   const t = words.month.steps
   if (tank.steps.length === 0) return <p className="quiet">{t.none}</p>
-  const unit = tank.result.lossGain.unit
+  const unit = printedUnit(tank.result.lossGain.unit)
   return (
-    <div className="month-steps" tabIndex={0} role="region" aria-label={t.label(tank.tank)}>
-      <table className="dense" aria-label={t.label(tank.tank)}>
+    <div className="month-steps" tabIndex={0} role="region" aria-label={t.label(name)}>
+      <table className="dense" aria-label={t.label(name)}>
         <thead><tr><th scope="col">{t.from}</th><th scope="col">{t.to}</th><th scope="col" className="end">{t.change} {unit}</th><th scope="col" className="end">{t.perDay}</th><th scope="col" className="end">{t.cumulative}</th></tr></thead>
         <tbody>
           {tank.steps.map((step) => (

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import { printedUnit } from '../../core/units/index.ts'
 import { addressOf } from '../app/route.ts'
 import { useZone } from '../app/TerminalContext.tsx'
 import { DenseTable, type Column } from '../parts/DenseTable.tsx'
@@ -30,7 +31,7 @@ export function RegisterTable({ lines, selected, narrow, onChoose }: RegisterTab
     { key: 'from', head: t.columns.from, cell: (line) => line.from },
     { key: 'to', head: t.columns.to, cell: (line) => line.to },
     { key: 'nsv', head: t.columns.nsv, align: 'end', cell: (line) => <Figure value={line.nsv.value} unit={line.nsv.unit} unitInHead decimals={3} />, sortBy: (line) => Number(line.nsv.value) },
-    { key: 'unit', head: t.columns.unit, cell: (line) => line.nsv.unit },
+    { key: 'unit', head: t.columns.unit, cell: (line) => printedUnit(line.nsv.unit) },
     { key: 'weight', head: t.columns.weight, align: 'end', cell: (line) => <Figure value={line.weight.value} unit={line.weight.unit} />, sortBy: (line) => Number(line.weight.value) },
     { key: 'state', head: t.columns.state, cell: (line) => <State line={line} /> },
   ]
@@ -56,5 +57,5 @@ function State({ line }: { readonly line: RegisterLine }): ReactNode {
 }
 
 export function TicketLink({ number }: { readonly number: string }): ReactNode {
-  return <a href={addressOf('register', [number])} onClick={(event) => event.stopPropagation()}>{number}</a>
+  return <a className="unbroken" href={addressOf('register', [number])} onClick={(event) => event.stopPropagation()}>{number}</a>
 }

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 import type { StockMovement } from '../../core/ledger/index.ts'
 import type { StockResult } from '../../core/transfer/index.ts'
+import { printedUnit } from '../../core/units/index.ts'
 import type { Quantity } from '../../core/worksheet/index.ts'
 import '../gauge/moved.css'
 import { Figure } from '../parts/Figure.tsx'
@@ -46,7 +47,7 @@ function mainFigure({ kind, legs }: Figures | StockMovement): Quantity | undefin
 /** What the difference means. */
 function explained({ kind, difference, unbooked, legs }: Figures | StockMovement): string {
   const t = words.stock.explained
-  const figure = ({ value, unit }: Quantity): string => `${value.replace(/^-/, '')} ${unit}`
+  const figure = ({ value, unit }: Quantity): string => `${value.replace(/^-/, '')} ${printedUnit(unit)}`
   const none = /^-?0(?:\.0+)?$/
   if (kind === 'regrade') return t.regrade
   if (kind === 'line-fill') return t.line

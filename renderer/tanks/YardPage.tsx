@@ -1,12 +1,12 @@
 import { useState, type ReactNode } from 'react'
 import type { Product } from '../../core/quantity/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
+import { printedUnit, printedUnits } from '../../core/units/index.ts'
 import { addressOf, goTo, type Route } from '../app/route.ts'
 import { useTerminal } from '../app/TerminalContext.tsx'
 import { Button } from '../parts/Button.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { Page } from '../parts/Page.tsx'
-import { withDegreeSign } from '../parts/written-units.ts'
 import { words } from '../words/en.ts'
 import { limitInWords } from './facts.ts'
 import { InstrumentList } from './InstrumentList.tsx'
@@ -85,8 +85,8 @@ function ProductList({ products, selected }: { readonly products: readonly Produ
         columns={[
           { key: 'code', head: t.columns.code, cell: (product) => product.code },
           { key: 'name', head: t.columns.name, cell: (product) => product.name, wrap: true },
-          { key: 'base', head: t.columns.base, cell: (product) => withDegreeSign(product.baseTemperature) },
-          { key: 'unit', head: t.columns.unit, cell: (product) => product.volumeUnit },
+          { key: 'base', head: t.columns.base, cell: (product) => printedUnits(product.baseTemperature) },
+          { key: 'unit', head: t.columns.unit, cell: (product) => printedUnit(product.volumeUnit) },
           { key: 'limit', head: t.columns.limit, wrap: true, cell: (product) => limitInWords(now.limits.find((limit) => limit.product === product.code)) },
         ]}
       />

@@ -1,8 +1,9 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import type { Ticket } from '../../../core/ticket/index.ts'
+import { printedUnit } from '../../../core/units/index.ts'
 import type { Quantity } from '../../../core/worksheet/index.ts'
 import { blockHeading, BOXED, TINT } from './style.ts'
-import { printedUnit, signed } from './words.ts'
+import { signed } from './words.ts'
 
 /** The quantities that changed hands, large, to the last booked digit. */
 export function movedFigures(ticket: Ticket): Content[] {

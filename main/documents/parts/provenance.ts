@@ -1,8 +1,9 @@
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import type { Ticket } from '../../../core/ticket/index.ts'
+import { printedUnit } from '../../../core/units/index.ts'
 import { BASIS_FILE, TICKET_FILE, type Basis } from '../ticket-basis.ts'
 import { blockHeading, RULED, TINT } from './style.ts'
-import { grouped, printedUnit } from './words.ts'
+import { grouped } from './words.ts'
 
 /** What decided the numbers, by hash, and where the ticket stands in the ledger. */
 export function whatDecided(ticket: Ticket, basis: Basis): Content[] {

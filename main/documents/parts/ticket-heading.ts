@@ -1,8 +1,9 @@
 import type { Content } from 'pdfmake/interfaces.js'
 import type { Party, Ticket } from '../../../core/ticket/index.ts'
+import { printedUnit } from '../../../core/units/index.ts'
 import type { Basis } from '../ticket-basis.ts'
 import { labelled, OXIDE, RULED_BELOW, TINT } from './style.ts'
-import { printedInstant, printedUnit } from './words.ts'
+import { printedInstant } from './words.ts'
 
 const KINDS: { readonly [K in Ticket['kind']]: string } = { receipt: 'Receipt into tank', delivery: 'Delivery from tank' }
 

@@ -1,10 +1,3 @@
-const TONS: Readonly<Record<string, string>> = { 'short-ton': 'short tons', 'long-ton': 'long tons' }
-
-/** A unit word as it is set in print: `m³`, `°F`, `bbl/°API`. */
-export function printedUnit(unit: string): string {
-  return TONS[unit] ?? unit.replace(/\bdeg(C|F|API)\b/g, '°$1').replace(/\b(c?m)3\b/g, '$1³')
-}
-
 /** Digits as they were booked, with a true minus sign. */
 export function signed(value: string): string {
   return value.startsWith('-') ? `−${value.slice(1)}` : value

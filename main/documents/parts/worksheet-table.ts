@@ -1,7 +1,8 @@
+import { printedUnit } from '../../../core/units/index.ts'
 import type { Content, TableCell } from 'pdfmake/interfaces.js'
 import type { WorksheetLine } from '../../../core/worksheet/index.ts'
 import { blockHeading, head, partHeading, RULED, TINT } from './style.ts'
-import { printedUnit, signed } from './words.ts'
+import { signed } from './words.ts'
 
 /** A line's symbol, name and formula, and its notes. */
 function what(line: WorksheetLine, notes: readonly string[]): TableCell {

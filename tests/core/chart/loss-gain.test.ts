@@ -15,7 +15,7 @@ describe('loss or gain against limits', () => {
   it('keeps barrels and cubic metres on axes of their own', () => {
     const svg = drawn(lossGainChart(aReport()))
     expect(svg).toContain('loss (−) or gain, bbl; shaded: limit')
-    expect(svg).toContain('loss (−) or gain, m3; shaded: limit')
+    expect(svg).toContain('loss (−) or gain, m³; shaded: limit')
   })
 
   it('shades the limit of each tank', () => {

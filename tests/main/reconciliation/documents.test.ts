@@ -29,9 +29,9 @@ describe('the reconciliation as pages', () => {
     for (const words of [
       '2026-03-01 06:00 to 2026-04-01 06:00', 'Europe/Lisbon', 'measurement day closes 06:00', 'Outside their limits: T-101 lost 20.50 bbl, T-102 gained 19.75 bbl.',
       'LOSS OUTSIDE LIMIT', '−20.50', 'within limit', 'Not reconciled', 'T-103: no measured inventory of T-103 at the end of the period',
-      'T-101: unbooked steps', 'T-102: unbooked steps', 'CPT-000001', 'aaaaaaaa aaaaaaaa', 'Dipledger 0.1.0', 'cccccccc cccccccc',
+      'T-101, Crude oil: unbooked steps', 'T-102, Crude oil: unbooked steps', 'CPT-000001', 'aaaaaaaa aaaaaaaa', 'Dipledger 0.1.0', 'cccccccc cccccccc',
     ]) expect(text).toContain(words)
-    expect(text).not.toContain('T-201: unbooked steps')
+    expect(text).not.toContain('T-201, Gas oil: unbooked steps')
   })
 
   it('carries its figures as data, and is a sound file', async () => {

@@ -75,7 +75,7 @@ const survey: SurveyPart = {
 
 /** Every exported component with data as a terminal could have, and something that must be readable in it. */
 const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
-  Chart: [<Chart option={trendChart(report, { tank: 'T-101' })} label="Trend of T-101" height={200} />, 'Trend of T-101'],
+  Chart: [<Chart option={trendChart(report, { tank: 'T-101', product: 'CRUDE' })} label="Trend of T-101" height={200} />, 'Trend of T-101'],
   RegisterPage: [<RegisterPage route={at('register', 'CPT-000007')} />, 'Closed from'],
   RegisterFilters: [<RegisterFilters filter={{ ...NO_FILTER, fromDay: '2026-02-30' }} wrong={['fromDay']} onChange={nothing} />, 'write the day as 2026-03-14'],
   RegisterTable: [<RegisterTable lines={[aLine(), voided]} selected="" narrow={false} onChoose={nothing} />, 'void: tape misread'],
@@ -97,7 +97,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   TankDetails: [<TankDetails report={report} tank={report.tanks[0]!} zone={day.zone} />, 'storage contract, clause 9'],
   ProductDetails: [<ProductDetails report={report} product="CRUDE" name="Crude oil" result={report.products[0]!.result} />, 'cumulative unbooked change of Crude oil'],
   SaveReport: [<SaveReport period={{ from: report.from, to: report.to }} />, 'Save PDF'],
-  StepsTable: [<StepsTable tank={report.tanks[0]!} zone={day.zone} />, 'opening of CPT-000003'],
+  StepsTable: [<StepsTable tank={report.tanks[0]!} name="T-101" zone={day.zone} />, 'opening of CPT-000003'],
   AdjustmentPanel: [<AdjustmentPanel open={false} onClose={nothing} onPosted={nothing} />, ''],
   YardPage: [<YardPage route={at('yard', 'tank', 'T-201')} />, '52 ft 4 1/2 in'],
   'YardPage, nothing of that name': [<YardPage route={at('yard', 'tank', 'T-999')} />, 'There is nothing called T-999'],
