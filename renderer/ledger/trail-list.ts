@@ -20,7 +20,8 @@ export type TrailAction =
   | { readonly do: 'ask' }
   | { readonly do: 'first-page'; readonly page: Page }
   | { readonly do: 'next-page'; readonly page: Page }
-  | { readonly do: 'failed'; readonly error: RefusedByMain | FaultInMain }
+  /** `another` when something else was asked for than what is shown, which then does not stand under it. */
+  | { readonly do: 'failed'; readonly error: RefusedByMain | FaultInMain; readonly another?: boolean }
 
 /** The list after an answer. */
 export function trailReducer(list: TrailList, action: TrailAction): TrailList {
@@ -28,7 +29,7 @@ export function trailReducer(list: TrailList, action: TrailAction): TrailList {
     case 'ask': return { ...list, asking: true, error: null }
     case 'first-page': return { lines: action.page.entries, before: action.page.before, asking: false, error: null }
     case 'next-page': return { lines: [...list.lines, ...action.page.entries], before: action.page.before, asking: false, error: null }
-    case 'failed': return { ...list, asking: false, error: action.error }
+    case 'failed': return { ...(action.another ? NOTHING_YET : list), asking: false, error: action.error }
   }
 }
 

@@ -28,7 +28,7 @@ export function useTrail(input: ReadTrailForm['input'], head: string): readonly 
       act({ do: 'ask' })
       bridge.call('audit-trail', { ...JSON.parse(key), limit }, { signal: abort.signal }).then(
         (page) => { if (!abort.signal.aborted) act({ do: 'first-page', page }) },
-        (error: unknown) => { if (!abort.signal.aborted) act({ do: 'failed', error: callError(error) }) },
+        (error: unknown) => { if (!abort.signal.aborted) act({ do: 'failed', error: callError(error), another: !sameFilter }) },
       )
     }, sameFilter ? 0 : PAUSE)
     return () => { clearTimeout(timer); abort.abort() }

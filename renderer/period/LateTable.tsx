@@ -44,7 +44,7 @@ export function LateTable({ label, lines, concerns: withPeriod = false }: LateTa
 
 /** When a correction counts, and in which period that is. */
 function CountsAt({ at, period }: { readonly at: string; readonly period: string | undefined }): ReactNode {
-  return <>{at}{period !== undefined && <>, <PeriodLink name={period} /></>}</>
+  return <><span className="unbroken">{at}</span>{period !== undefined && <>, <PeriodLink name={period} /></>}</>
 }
 
 /** What a late correction is: a ticket or stock movement, one of them taken back, or an adjustment; it leads there. */

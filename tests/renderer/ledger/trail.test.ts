@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { ENTRY_KINDS, GAUGE_EVENTS, TRAIL_GROUPS } from '../../../core/ledger/index.ts'
+import { FaultInMain } from '../../../renderer/bridge/bridge.ts'
 import { bodyParts } from '../../../renderer/ledger/body-rows.ts'
 import { NO_EVENT, readEventForm } from '../../../renderer/ledger/event-form.ts'
 import { NO_TRAIL_FILTER, readTrailForm } from '../../../renderer/ledger/trail-filter.ts'
@@ -15,6 +16,13 @@ describe('the audit trail as it is shown', () => {
     expect(second.lines.map(({ seq }) => seq)).toEqual([9, 8, 7])
     expect(second.before).toBeNull()
     expect(trailReducer(second, { do: 'first-page', page: { entries: [line(10)], before: 10 } }).lines.map(({ seq }) => seq)).toEqual([10])
+  })
+
+  it('shows nothing under a filter whose answer failed, and keeps what stood there when the next page failed', () => {
+    const shown = trailReducer(NOTHING_YET, { do: 'first-page', page: { entries: [line(9)], before: 9 } })
+    const error = new FaultInMain('away')
+    expect(trailReducer(shown, { do: 'failed', error, another: true })).toEqual({ lines: [], before: null, asking: false, error })
+    expect(trailReducer(shown, { do: 'failed', error })).toEqual({ ...shown, error })
   })
 
   it('names people, and leaves what is no person as it stands', () => {
