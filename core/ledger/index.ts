@@ -27,6 +27,7 @@ export {
 export { APPORTIONED_BY, APPORTIONING, apportion, apportionedSchema, ownersBelowZero, refuseShares, type Apportioned, type ApportionedBy, type BelowZero, type CountedShare } from './owners.ts'
 export { bookedFirst, refuseStockVoid, type StockStanding } from './stock-void.ts'
 export { recomputeStockMovement, stockBody, type FindVersions, type LegVersions, type StockWords } from './stock-body.ts'
+export { refuseTaken, tankTimesOf, type MovementInTime, type TankTime } from './tank-time.ts'
 export { versionInForce } from './effective-date.ts'
 export {
   ENTRY_BODIES, ENTRY_KINDS, entrySchema, identitySchema, isOfKind, productLimitSchema,

@@ -1,27 +1,17 @@
-import { parseInstant, type Instant } from '../../core/gauge/index.ts'
-import { accepted, allOf, refused, type Finding, type Outcome } from '../../core/refusal/index.ts'
+import { parseInstant } from '../../core/gauge/index.ts'
+import { refuseTaken, type TankTime } from '../../core/ledger/index.ts'
+import { accepted, refused, type Finding, type Outcome } from '../../core/refusal/index.ts'
 import type { Version } from '../../core/ticket/index.ts'
-import type { LedgerStore, Movement } from '../store/index.ts'
+import type { LedgerStore } from '../store/index.ts'
 import { productInForce, tankInForce, type OnRecord } from './on-record.ts'
 
 /** A tank between two gauges, and where the first was written. */
-export interface TankTime { readonly tank: string; readonly opened: string; readonly closed: string; readonly path: string }
-
-/** A ticket by its number, a stock movement by its kind and reference. */
-export function nameOfMovement({ kind, number, seq }: Pick<Movement, 'kind' | 'number' | 'seq'>): string {
-  if (kind === 'receipt' || kind === 'delivery') return number
-  return `${kind.replaceAll('-', ' ')}${number === '' ? '' : ` ${number}`} (entry ${seq})`
-}
+interface Gauged extends TankTime { readonly path: string }
 
 /** No other ticket or stock movement that stands covers any of the time between the gauges of a tank. */
-export async function notYetCovered({ tank, opened, closed, path }: TankTime, store: Pick<LedgerStore, 'overlapping'>): Promise<Outcome<null>> {
-  const time = allOf<{ from: Instant; to: Instant }>({ from: parseInstant(opened, ''), to: parseInstant(closed, '') })
-  if (!time.ok || time.value.from.order > time.value.to.order) return accepted(null)
-  const others = await store.overlapping(tank, opened, closed)
-  const findings = others.map((movement): Finding => ({
-    code: 'gauge-overlaps-ticket', path, value: opened === closed ? opened : `${opened} to ${closed}`,
-    limit: `${nameOfMovement(movement)} (${movement.openedAt} to ${movement.closedAt})`, clause: 'HOUSE tickets',
-  }))
+export async function notYetCovered({ tank, opened, closed, path }: Gauged, store: Pick<LedgerStore, 'overlapping'>): Promise<Outcome<null>> {
+  if (!parseInstant(opened, '').ok || !parseInstant(closed, '').ok) return accepted(null)
+  const findings = refuseTaken({ opened, closed }, await store.overlapping(tank, opened, closed), path)
   return findings.length > 0 ? refused(...findings) : accepted(null)
 }
 
