@@ -1,6 +1,9 @@
 import type { StockMovementKind } from '../ledger/index.ts'
 import type { VolumeUnit } from '../units/index.ts'
 
+/** In place of the entry of an inventory: there is none of the product, since the tank does not bear its name. */
+export const NO_ENTRY = 0
+
 /** A measured inventory of a tank: net standard volume at an instant. */
 export interface MeasuredInventory {
   /** Ledger entry; of two inventories of one instant the later entry counts. */
@@ -11,7 +14,7 @@ export interface MeasuredInventory {
   readonly unit: string
 }
 
-/** A booked change of a tank: a ticket or stock movement between its two gauges, or an adjustment at one instant. Voided tickets are not handed in. */
+/** A booked change of a tank: a ticket or stock movement between its two gauges, or an adjustment at one instant. */
 export interface BookedMovement {
   readonly seq: number
   readonly kind: 'receipt' | 'delivery' | 'adjustment' | 'correction' | StockMovementKind
@@ -30,9 +33,11 @@ export interface BookedMovement {
   /** Signed change of the tank's book. */
   readonly change: string
   readonly unit: string
+  /** The entry that voided it: it stands in what was closed before that, and nowhere else. */
+  readonly voidedBy?: number | null
 }
 
-/** One tank of the period and everything on record about it. */
+/** One tank of the period and everything on record about it, what was voided since too. */
 export interface TankRecord {
   readonly tank: string
   readonly product: string

@@ -5,10 +5,11 @@ import { lossGain } from './book-and-measured.ts'
 import { boundaryInventory } from './boundary.ts'
 import { instant, isGauged, type BookedMovement, type MeasuredInventory, type TankRecord } from './gauged.ts'
 import type { Limit } from './loss-gain.ts'
+import { namedTwice } from './names-of-tank.ts'
 import { oppositePairs } from './opposite-pairs.ts'
 import { reconcileProducts, type ReconciledTank } from './products.ts'
 import type { Reconciliation } from './reconciliation.ts'
-import { enteredBy, settledRecord, type Settled } from './settled.ts'
+import { asItStood, countedBetween, negative, type Settled } from './settled.ts'
 import { unbookedSteps } from './unbooked-steps.ts'
 
 /** What a period is reconciled from; pure data out of the ledger. */
@@ -21,7 +22,7 @@ export interface PeriodRecord {
   /** Product code → limit in force. */
   readonly limits: ReadonlyMap<string, Limit>
   readonly ledger: { readonly seq: number; readonly head: string }
-  /** Entries that closed the periods which end at `from` and at `to`, where they are closed. */
+  /** Entries that closed the periods which end at `from` and at `to`, where they are closed: what was posted or voided later changes neither end. */
   readonly settled?: Settled
 }
 
@@ -29,7 +30,8 @@ export interface PeriodRecord {
  * Book against measured inventory over a period, per tank and per product.
  * Each tank runs from the inventory that stands for `from` to the one that stands for `to` ({@link boundaryInventory});
  * a ticket or stock movement counts when both its gauges lie between the two, an adjustment when it takes effect after the first and not
- * after the second. So a ticket partly outside the period counts in the month in whose inventories it shows, once.
+ * after the second. So a ticket partly outside the period counts in the month in whose inventories it shows, once. A closed
+ * period is reconciled from what stood when it was closed, and what changed since counts in the next ({@link countedBetween}).
  * A tank that cannot be reconciled is listed with the reason and leaves the rest standing; a product adds up its
  * reconciled tanks. Refuses `unreadable-value` and `period-backwards`; and, when not one tank can be reconciled, all
  * the reasons.
@@ -39,10 +41,11 @@ export interface PeriodRecord {
 export function reconcilePeriod(record: PeriodRecord): Outcome<Reconciliation> {
   const wrong = wrongPeriod(record)
   if (wrong.length > 0) return refused(...wrong)
-  const outcomes = record.tanks.toSorted((a, b) => (a.tank < b.tank ? -1 : a.tank > b.tank ? 1 : 0)).map((tank) => ({ tank: tank.tank, outcome: reconcileTank(tank, record) }))
+  const outcomes = record.tanks.toSorted((a, b) => (a.tank < b.tank ? -1 : a.tank > b.tank ? 1 : 0)).map((tank) => ({ tank, outcome: reconcileTank(tank, record) }))
   const done = outcomes.flatMap(({ outcome }) => (outcome.ok ? [outcome.value] : []))
   if (done.length === 0 && outcomes.length > 0) return refused(...outcomes.flatMap(({ outcome }) => (outcome.ok ? [] : outcome.findings)))
-  const missing = outcomes.flatMap(({ tank, outcome }) => (outcome.ok ? [] : [{ tank, message: outcome.findings.map(wording).join(' ') }]))
+  const several = namedTwice(record.tanks)
+  const missing = outcomes.flatMap(({ tank: { tank, product }, outcome }) => (outcome.ok ? [] : [{ tank, ...several.has(tank) ? { product } : {}, message: outcome.findings.map(wording).join(' ') }]))
   return accepted({
     schema: 'dipledger-reconciliation-1', terminal: record.terminal, from: record.from, to: record.to,
     tanks: done.map(({ report }) => report), products: [...reconcileProducts(done)], oppositePairs: [...oppositePairs(done.map(({ report }) => report))],
@@ -54,12 +57,13 @@ function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<Reconcil
   const limit = period.limits.get(tank.product)
   if (limit === undefined) return refused({ code: 'missing-value', path: `the limit of ${tank.product}`, value: '', limit: 'set a limit that is in force at the end of the period', clause: 'MPMS-23.1' })
   const { settled = {} } = period
-  const opening = boundaryInventory(enteredBy(tank, settled.from), period.from, 'from')
-  const closing = boundaryInventory(enteredBy(tank, settled.to), period.to, 'to')
+  const known = asItStood(tank, settled.to)
+  const opening = boundaryInventory(settled.from === undefined ? known : asItStood(tank, settled.from), period.from, 'from')
+  const closing = boundaryInventory(known, period.to, 'to')
   if (!opening.ok || !closing.ok) return refused(...(opening.ok ? [] : opening.findings), ...(closing.ok ? [] : closing.findings))
-  const known = settledRecord(tank, settled, period.from, opening.value.at)
-  const inventories = known.measurements.filter((measured) => instant(opening.value.at) <= instant(measured.at) && instant(measured.at) <= instant(closing.value.at))
-  const movements = known.movements.filter((movement) => belongs(movement, opening.value, closing.value)).toSorted((a, b) => instant(a.closedAt) - instant(b.closedAt) || a.seq - b.seq)
+  const between = known.measurements.filter(({ at }) => instant(opening.value.at) < instant(at) && instant(at) <= instant(closing.value.at))
+  const inventories = [opening.value, ...between]
+  const movements = countedBetween({ tank, settled }, opening.value.at, closing.value.at).toSorted((a, b) => instant(a.closedAt) - instant(b.closedAt) || a.seq - b.seq)
   const foreign = foreignRecords(tank, [...inventories, ...movements])
   if (foreign.length > 0) return refused(...foreign)
   const figures = figuresOf(tank, opening.value, closing.value, movements)
@@ -73,13 +77,6 @@ function reconcileTank(tank: TankRecord, period: PeriodRecord): Outcome<Reconcil
       result, steps: [...unbookedSteps(inventories, movements, tank.volumeUnit)],
     },
   })))
-}
-
-function belongs(movement: BookedMovement, opening: MeasuredInventory, closing: MeasuredInventory): boolean {
-  const from = instant(opening.at)
-  const to = instant(closing.at)
-  if (!isGauged(movement)) return from < instant(movement.bookedAt ?? movement.closedAt) && instant(movement.bookedAt ?? movement.closedAt) <= to
-  return from <= instant(movement.openedAt) && instant(movement.closedAt) <= to
 }
 
 type Column = 'receipts' | 'deliveries' | 'transfersIn' | 'transfersOut' | 'adjustments'
@@ -102,11 +99,6 @@ function figuresOf(tank: TankRecord, opening: MeasuredInventory, closing: Measur
     unit: tank.volumeUnit, opening: `${opening.nsv} ${opening.unit}`, closing: `${closing.nsv} ${closing.unit}`,
     receipts: changes('receipts'), deliveries: changes('deliveries'), transfersIn: changes('transfersIn'), transfersOut: changes('transfersOut'), adjustments: changes('adjustments'),
   }
-}
-
-/** The text of a decimal with its sign turned; digits stay as they are. */
-function negative(text: string): string {
-  return text.startsWith('-') ? text.slice(1) : `-${text}`
 }
 
 function foreignRecords(tank: TankRecord, records: readonly { readonly product: string; readonly unit: string; readonly seq: number }[]): readonly Finding[] {

@@ -53,7 +53,12 @@ export const reconciliationSchema = z.strictObject({
   products: z.array(productReconciliationSchema),
   oppositePairs: z.array(oppositePairSchema),
   /** Tanks that could not be reconciled, and why. */
-  missing: z.array(z.strictObject({ tank: z.string(), message: z.string() })),
+  missing: z.array(z.strictObject({
+    tank: z.string(),
+    /** The one of its names that could not be, where the tank stood under several. */
+    product: z.string().optional(),
+    message: z.string(),
+  })),
   /** The period of these very ends, where one was opened. */
   period: reportedPeriodSchema.optional(),
   ledger: z.strictObject({ seq: z.number().int().nonnegative(), head: z.string() }),

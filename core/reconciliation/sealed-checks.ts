@@ -1,5 +1,15 @@
 import { firstDifference, type ClosingCheck, type Recomputed } from '../ledger/index.ts'
-import { isFromEntries } from './closing-checks.ts'
+import { isFromEntries, type Words } from './closing-checks.ts'
+
+/**
+ * In which words a seal names its checks. Two of one name were made before a tank under several names was told apart by its
+ * product; every other list is the same in both.
+ * @param stands as it was signed
+ * @source HOUSE periods
+ */
+export function wordsOf(stands: readonly Pick<ClosingCheck, 'check'>[]): Words {
+  return new Set(stands.map(({ check }) => check)).size < stands.length ? 'alike' : 'by-product'
+}
 
 /**
  * The list of checks in a seal against the one that the ledger gave when the period was closed: the same checks in the same

@@ -1,41 +1,70 @@
-import { instant, type BookedMovement, type TankRecord } from './gauged.ts'
+import { instant, isGauged, type BookedMovement, type TankRecord } from './gauged.ts'
 
 /** Entries that closed the periods which end where another one begins and ends. */
 export interface Settled { readonly from?: number | undefined; readonly to?: number | undefined }
 
-/** What was on record of a tank when a period was closed; everything where it was not. */
-export function enteredBy(tank: TankRecord, closedBy: number | undefined): TankRecord {
-  if (closedBy === undefined) return tank
-  const before = <T extends { readonly seq: number }>(records: readonly T[]): readonly T[] => records.filter(({ seq }) => seq < closedBy)
-  return { ...tank, measurements: before(tank.measurements), movements: before(tank.movements) }
+/** What is on record of a tank, and how both ends of a period were closed. */
+export interface SettledTank { readonly tank: TankRecord; readonly settled: Settled }
+
+/** A tank's record as it stood before an entry: what was posted later is not there yet, and what was voided later stands. Now, where there is no such entry. */
+export function asItStood(tank: TankRecord, entry = Infinity): TankRecord {
+  return {
+    ...tank,
+    measurements: tank.measurements.filter(({ seq }) => seq < entry),
+    movements: tank.movements.filter(({ seq, voidedBy }) => seq < entry && (voidedBy ?? Infinity) >= entry),
+  }
 }
 
 /**
- * A tank's record so that a closed end stays as it was closed: nothing that was entered later counts before it, and what
- * was entered later and lies between a closed beginning and its inventory counts after it, once, at the instant of that
- * inventory. Its own gauges are left aside, since the inventory was taken without knowing of it.
- * @param tank everything on record about it
- * @param settled entries that closed the periods at both ends
- * @param from the beginning of the period, RFC 3339
- * @param openingAt when the inventory that stands for it was measured
+ * What counts in a period: what stood when it was closed, up to its closing inventory, less what the period before had
+ * counted when that was closed, up to the inventory in which they meet. So every movement counts in one of the two, whenever
+ * it was posted or voided. What was posted after the closing and lies before that inventory counts right after it, and what
+ * was voided after the closing is taken back there: both without their gauges, since the inventory was taken without knowing of it.
+ *   counted = { standing, up to closing } − { standing when the period before was closed, up to opening }
+ * @param record everything on record about the tank, what was voided too, and which entries closed both ends
+ * @param openingAt when the inventory that stands for the beginning was measured
+ * @param closingAt when the one that stands for the end was
  * @source HOUSE reconciliation, closed ends
  */
-export function settledRecord(tank: TankRecord, settled: Settled, from: string, openingAt: string): TankRecord {
-  const known = enteredBy(tank, settled.to)
-  const { from: closedBy } = settled
-  if (closedBy === undefined) return known
-  return { ...known, movements: known.movements.map((movement) => (movement.seq > closedBy && straddles(movement, from, openingAt) ? moved(movement, openingAt) : movement)) }
+export function countedBetween({ tank, settled }: SettledTank, openingAt: string, closingAt: string): readonly BookedMovement[] {
+  const standing = asItStood(tank, settled.to).movements
+  const upToClosing = standing.filter((movement) => countsBy(movement, closingAt))
+  if (settled.from === undefined) return upToClosing.filter((movement) => !countsBy(movement, openingAt))
+  const before = asItStood(tank, settled.from).movements.filter((movement) => countsBy(movement, openingAt))
+  return [
+    ...upToClosing.filter((movement) => !before.includes(movement)).map((movement) => (beginsBefore(movement, openingAt) ? withoutGauges(movement, openingAt) : movement)),
+    ...before.filter((movement) => !standing.includes(movement)).map((movement) => takenBack(movement, openingAt)),
+  ]
 }
 
-/** Counts after a beginning, and began or counts before the inventory that stands for it. */
-function straddles({ openedAt, closedAt, bookedAt = closedAt, concerns = null }: BookedMovement, from: string, openingAt: string): boolean {
-  if (instant(bookedAt) <= instant(from)) return false
-  return instant(bookedAt) <= instant(openingAt) || (concerns === null && instant(openedAt) < instant(openingAt))
+/** A gauged movement counts at its closing gauge, any other when it is booked. */
+function countsAt(movement: BookedMovement): number {
+  return instant(isGauged(movement) ? movement.closedAt : movement.bookedAt ?? movement.closedAt)
 }
 
-function moved(movement: BookedMovement, openingAt: string): BookedMovement {
-  const { bookedAt = movement.closedAt } = movement
-  // after the inventory by as little as there is, so that it lies in the span of this period
-  const later = new Date(instant(openingAt) + 1).toISOString()
-  return { ...movement, openingNsv: '', closingNsv: '', bookedAt: instant(bookedAt) > instant(openingAt) ? bookedAt : later }
+function countsBy(movement: BookedMovement, at: string): boolean {
+  return countsAt(movement) <= instant(at)
+}
+
+function beginsBefore(movement: BookedMovement, at: string): boolean {
+  return isGauged(movement) ? instant(movement.openedAt) < instant(at) : countsBy(movement, at)
+}
+
+function withoutGauges(movement: BookedMovement, openingAt: string): BookedMovement {
+  return { ...movement, openingNsv: '', closingNsv: '', bookedAt: countsBy(movement, openingAt) ? rightAfter(openingAt) : movement.bookedAt ?? movement.closedAt }
+}
+
+function takenBack(movement: BookedMovement, openingAt: string): BookedMovement {
+  const at = rightAfter(openingAt)
+  return { ...movement, kind: 'correction', openedAt: at, closedAt: at, bookedAt: at, openingNsv: '', closingNsv: '', change: negative(movement.change) }
+}
+
+/** After the inventory by as little as there is, so that it lies in the span of this period. */
+function rightAfter(openingAt: string): string {
+  return new Date(instant(openingAt) + 1).toISOString()
+}
+
+/** The text of a decimal with its sign turned; digits stay as they are. */
+export function negative(text: string): string {
+  return text.startsWith('-') ? text.slice(1) : `-${text}`
 }

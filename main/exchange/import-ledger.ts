@@ -1,7 +1,7 @@
 import type { Entry, EntryOf, Posting, Recomputed } from '../../core/ledger/index.ts'
-import { sealedChecks } from '../../core/reconciliation/index.ts'
+import { sealedChecks, wordsOf } from '../../core/reconciliation/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
-import { inWords, LedgerFault, LedgerFileFault, openStore, recomputing, type LedgerStore, type Recomputes, type Recomputing, type StoredDocument } from '../store/index.ts'
+import { inWords, LedgerFault, LedgerFileFault, openStore, recomputing, tankTimeSeen, type LedgerStore, type Recomputes, type Recomputing, type StoredDocument, type TankTimeSeen } from '../store/index.ts'
 import { lineRefusal } from './lines-of-file.ts'
 import { readLedgerLines, type ReadEntry } from './read-ledger-lines.ts'
 
@@ -23,9 +23,10 @@ export async function importLedger(from: string, to: string, by: Recomputes, pro
   const store = await openStore(to)
   try {
     const again = recomputing((seq) => store.entry(seq), by.software)
+    const time = tankTimeSeen(async ({ tank, opened, closed }) => (await store.everMoved(tank, opened, closed)).underWay)
     let batch: ReadEntry[] = []
     const putDown = async (): Promise<void> => {
-      await put(store, batch, again)
+      await put(store, batch, { again, time })
       batch = []
     }
     for await (const read of readLedgerLines(from)) {
@@ -50,18 +51,27 @@ export async function importLedger(from: string, to: string, by: Recomputes, pro
 }
 
 /** Puts a batch down and makes its entries again; when it does not fit, finds the line that does not. */
-async function put(store: LedgerStore, batch: readonly ReadEntry[], again: Recomputing): Promise<void> {
+async function put(store: LedgerStore, batch: readonly ReadEntry[], judges: Judges): Promise<void> {
   try {
     refuseOthers(batch, await append(store, batch))
   } catch (error) {
     if (error instanceof LedgerFileFault || batch.length === 0) throw error
     for (const one of batch) {
       await append(store, [one]).catch((why: unknown) => { throw lineRefusal(one.line, why instanceof Error ? why.message : String(why)) })
-      await refuseDifferent(one, () => again.take(one.entry))
+      await judge(one, judges)
     }
     throw error
   }
-  for (const one of batch) await refuseDifferent(one, () => again.take(one.entry))
+  for (const one of batch) await judge(one, judges)
+}
+
+/** What operations judge before they post, by the entries before each. */
+interface Judges { readonly again: Recomputing; readonly time: TankTimeSeen }
+
+async function judge(one: ReadEntry, { again, time }: Judges): Promise<void> {
+  await refuseDifferent(one, () => again.take(one.entry))
+  const [taken] = await time.take(one.entry)
+  if (taken !== undefined) throw lineRefusal(one.line, `entry ${one.entry.seq}: ${taken}`, ELSEWHERE)
 }
 
 function append(store: LedgerStore, batch: readonly ReadEntry[]): Promise<readonly Entry[]> {
@@ -86,7 +96,7 @@ async function refuseDifferent({ line, entry: { seq } }: ReadEntry, again: () =>
 /** In what the checks of a seal are not those that the ledger gives; a period that is not there is refused when it is posted. */
 async function otherChecks(store: LedgerStore, { body: { seal } }: EntryOf<'period-closed'>, { closingChecks }: Recomputes): Promise<readonly Recomputed[]> {
   const period = (await store.periods()).find(({ name }) => name === seal.period.name)
-  return period === undefined ? [] : sealedChecks(seal.checks, await closingChecks(store, period))
+  return period === undefined ? [] : sealedChecks(seal.checks, await closingChecks(store, period, wordsOf(seal.checks)))
 }
 
 function postingOf({ seq: _seq, previous: _previous, hash: _hash, ...posting }: Entry): Posting {

@@ -8,5 +8,5 @@ const NOT_TOLD = { whole: true, detail: '' } as const
 
 /** Entries are made again by the functions that made them. */
 export function recomputesBy(software: Software): Recomputes {
-  return { software, closingChecks: async (ledger, period) => closingChecks(await closingFacts(ledger, period, NOT_TOLD)) }
+  return { software, closingChecks: async (ledger, period, words) => closingChecks(await closingFacts(ledger, period, NOT_TOLD), words) }
 }

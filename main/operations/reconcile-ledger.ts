@@ -28,7 +28,7 @@ export async function reconcileRecord(store: AsItStood, { from, to }: Span): Pro
   const periods = await store.periods()
   const ending = (at: string): PeriodStanding | undefined => periods.find(({ to: end }) => instantKey(end) === instantKey(at))
   const settled = { from: ending(from)?.closedBy ?? undefined, to: ending(to)?.closedBy ?? undefined }
-  return orRefuse(reconcilePeriod({ terminal, settled, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
+  return orRefuse(reconcilePeriod({ terminal, settled, from, to, tanks: tanks.flatMap((tank) => underEachName(tank, { from, to, closedBy: settled.to }, named)), limits: await limitsInForce(store, to), ledger: { seq: head.seq, head: head.hash } }))
 }
 
 type Tank = Omit<TankRecord, 'measurements' | 'movements'>
@@ -49,9 +49,15 @@ function productNamed(record: OnRecord, code: string, at: string): NamedProduct 
 }
 
 async function recordOf(store: AsItStood, tank: Tank, from: string, to: string): Promise<TankRecord> {
-  const [measurements, closing, under] = await Promise.all([store.measurements(from, to, tank.tank), store.movements(from, to, tank.tank), store.overlapping(tank.tank, from, to)])
-  const movements: readonly BookedMovement[] = [...new Map([...closing, ...under].map((movement) => [`${movement.seq} ${movement.product}`, movement])).values()]
-  return { ...tank, measurements, movements }
+  const [measurements, { booked, underWay }] = await Promise.all([store.measurements(from, to, tank.tank), store.everMoved(tank.tank, from, to)])
+  const here = new Set(booked.map(nameOf))
+  // what counts elsewhere matters by its gauges alone, and once it was taken back its time is free
+  const elsewhere = underWay.filter((movement) => !here.has(nameOf(movement))).map((movement): BookedMovement => ({ ...movement, voidedBy: movement.voidedBy ?? movement.correctedBy }))
+  return { ...tank, measurements, movements: [...booked, ...elsewhere] }
+}
+
+function nameOf({ seq, product }: BookedMovement): string {
+  return `${seq} ${product}`
 }
 
 async function limitsInForce(store: AsItStood, at: string) {

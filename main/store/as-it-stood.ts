@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely'
 import { isOfKind, type EntryKind, type EntryOf } from '../../core/ledger/index.ts'
 import { bookAt } from './book.ts'
 import { entryOf } from './entry-rows.ts'
-import { measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
+import { everMoved, measurementsBetween } from './inventory.ts'
 import { periodsOf } from './periods.ts'
 import { registerLines } from './register.ts'
 import type { Schema } from './schema.ts'
@@ -25,8 +25,7 @@ export function asItStood(held: Kysely<Schema>, again: Kysely<Schema>, head: Hea
     book: (at) => bookAt(again, at, seal),
     unshared: (at, limit, tank) => unsharedMovements(again, at, limit, tank),
     measurements: (from, to, tank) => measurementsBetween(again, from, to, tank),
-    movements: (from, to, tank) => movementsBetween(again, from, to, tank),
-    overlapping: (tank, from, to) => transfersOverlapping(again, tank, from, to),
+    everMoved: (tank, from, to) => everMoved(again, tank, from, to),
     drafts: () => Promise.resolve([]), proposals: () => Promise.resolve([]),
   }
 }

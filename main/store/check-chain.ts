@@ -84,6 +84,8 @@ async function checkEntry(check: Checking, row: Written, { head: before, holds }
     for (const link of checkWrittenLink(written, before, quickLinkHash)) check.differs(`${where}, column ${link.part}`, `it is ${link.stands}; the chain gives ${link.expected}`, row.seq)
   }
   for (const misfit of await misfits(entry, soFar.known(before))) check.differs(where, misfit, row.seq)
+  // posting leaves it to the operations, as it does what is computed
+  if (check.recompute !== null) for (const taken of await soFar.tankTaken(entry)) check.differs(where, taken, row.seq)
   if (entry.kind === 'ticket-posted') await attempt(check, `document ${entry.seq}`, () => checkDocument(check, entry))
   if (entry.kind === 'period-closed') await checkSealed(check, entry, before, soFar.seal())
   await projectAgain(check, entry, where)

@@ -1,5 +1,5 @@
 import type { EntryOf } from '../../core/ledger/index.ts'
-import { sealedChecks } from '../../core/reconciliation/index.ts'
+import { sealedChecks, wordsOf } from '../../core/reconciliation/index.ts'
 import { asItStood } from './as-it-stood.ts'
 import { said, type Checking } from './checking.ts'
 import { LedgerFault } from './fault.ts'
@@ -21,7 +21,7 @@ export async function checkSealed({ file, again, closingChecks, differs }: Check
   if (standing === undefined) return
   const where = `entry ${entry.seq}, seal of ${period.name}`
   try {
-    for (const difference of sealedChecks(checks, await closingChecks(asItStood(file, again, before, seal), standing))) differs(where, inWords(difference), entry.seq)
+    for (const difference of sealedChecks(checks, await closingChecks(asItStood(file, again, before, seal), standing, wordsOf(checks)))) differs(where, inWords(difference), entry.seq)
   } catch (error) {
     if (error instanceof LedgerFault) throw error
     differs(where, `its checks cannot be made again: ${said(error)}`, entry.seq)

@@ -9,6 +9,7 @@ export { openStore, type OpenOptions } from './ledger-store.ts'
 export { inWords, recomputing, type Recomputing } from './recomputing.ts'
 export { isServerAddress, shownPlace } from './server-place.ts'
 export { isFileError, putInPlace, replaceFile } from './put-in-place.ts'
+export { tankTimeSeen, type TankTimeSeen } from './tank-time-seen.ts'
 export { aboutOf } from './trail-subject.ts'
 export type { TrailFilter, TrailPage } from './trail.ts'
 export {

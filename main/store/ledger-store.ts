@@ -6,7 +6,7 @@ import { copyServerToFile, copyToServer } from './copy-between.ts'
 import { copyLedgerFile } from './copy-file.ts'
 import { entriesBetween, entryAt, entryOf, headOf } from './entry-rows.ts'
 import { LedgerFault } from './fault.ts'
-import { lastGaugeOf, measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
+import { everMoved, lastGaugeOf, measurementsBetween, movementsBetween, transfersOverlapping } from './inventory.ts'
 import { lateOfPeriod } from './late.ts'
 import { ticketCount } from './known.ts'
 import { openLedgerFile, shut } from './ledger-file.ts'
@@ -75,6 +75,7 @@ function storeOn(opened: Connection, waitMs: number, { post, alone }: HowToPost)
     registerLine: (number) => lineOfNumber(db, number),
     ticketEntry: (number) => ticketEntryOf(opened, number),
     movements: (from, to, tank) => movementsBetween(db, from, to, tank),
+    everMoved: (tank, from, to) => everMoved(db, tank, from, to),
     overlapping: (tank, from, to) => transfersOverlapping(db, tank, from, to),
     measurements: (from, to, tank) => measurementsBetween(db, from, to, tank),
     lastGaugeEntries: () => lastGauges(opened),

@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely'
 import type { Entry, Identity } from '../../core/ledger/index.ts'
 import { sealFigures } from './book.ts'
+import { everMoved } from './inventory.ts'
 import type { Known } from './known-before.ts'
 import { booked, standing, ticketCount, versionOf } from './known.ts'
 import { periodsOf } from './periods.ts'
@@ -8,12 +9,15 @@ import type { Schema } from './schema.ts'
 import type { SealAt } from './sealed.ts'
 import { isShared, movementsOf } from './stock.ts'
 import type { Head } from './store.ts'
+import { tankTimeSeen } from './tank-time-seen.ts'
 
 /** What the entries so far have set, as the next one is judged by it. */
 export interface SeenSoFar {
   known(head: Head): Known
   /** The last seal. */
   seal(): SealAt | undefined
+  /** What of the tank time of the next entry is taken already, in sentences; asked of every entry in turn, before it is projected. */
+  tankTaken(entry: Entry): Promise<readonly string[]>
   /** Takes in an entry after it was projected. */
   take(entry: Entry): void
 }
@@ -27,6 +31,7 @@ export function nothingSeen(again: Kysely<Schema>): SeenSoFar {
   const identities = new Map<string, Identity>()
   let periods: ReturnType<Known['periods']> = Promise.resolve([])
   let seal: SealAt | undefined
+  const time = tankTimeSeen(async ({ tank, opened, closed }) => (await everMoved(again, tank, opened, closed)).underWay)
   return {
     known: (head) => ({
       head, ticketCount: () => ticketCount(again), standing: (number) => standing(again, number), booked: (seq) => booked(again, seq),
@@ -35,6 +40,7 @@ export function nothingSeen(again: Kysely<Schema>): SeenSoFar {
       sealFigures: (period) => sealFigures(again, period, head.seq, seal),
     }),
     seal: () => seal,
+    tankTaken: (entry) => time.take(entry),
     take: (entry) => {
       versions.set(entry.seq, versionOf(entry))
       if (entry.kind === 'identity-set') identities.set(entry.body.identity.id, entry.body.identity)

@@ -1,4 +1,5 @@
 import { STOCK_MOVEMENTS, type ClosingCheck, type Entry, type EntryKind, type EntryOf, type PeriodStanding, type Posting } from '../../core/ledger/index.ts'
+import type { Words } from '../../core/reconciliation/index.ts'
 import type { Software } from '../../core/ticket/index.ts'
 import type { Progress } from '../operations/contracts/index.ts'
 import type { Head } from './head.ts'
@@ -41,6 +42,9 @@ export interface Movement {
   readonly change: string; readonly unit: string
 }
 
+/** What ever moved a tank in some time, voided or taken back since or not: what counts in the book in it, and what was between its two gauges. */
+export interface EverMoved { readonly booked: readonly Movement[]; readonly underWay: readonly Movement[] }
+
 /** A share of a movement, or of a change of owner in place, that counts. */
 export interface Allocation {
   readonly seq: number
@@ -74,13 +78,13 @@ export interface LedgerCheck { readonly whole: boolean; readonly entries: number
 }
 
 /** A ledger as it stood after some entry, as far as a period is closed by it. */
-export type AsItStood = Pick<LedgerStore, 'head' | 'entriesOfKind' | 'periods' | 'register' | 'book' | 'unshared' | 'measurements' | 'movements' | 'overlapping' | 'drafts' | 'proposals'>
+export type AsItStood = Pick<LedgerStore, 'head' | 'entriesOfKind' | 'periods' | 'register' | 'book' | 'unshared' | 'measurements' | 'everMoved' | 'drafts' | 'proposals'>
 
 /** By what computed entries are made again. */
 export interface Recomputes {
   readonly software: Software
-  /** The checks before a period is closed, from the ledger as it stood then; those that no entry decides are not held against the seal. */
-  closingChecks(ledger: AsItStood, period: PeriodStanding): Promise<readonly Omit<ClosingCheck, 'signedOff'>[]>
+  /** The checks before a period is closed, from the ledger as it stood then and in the words of its seal; those that no entry decides are not held against the seal. */
+  closingChecks(ledger: AsItStood, period: PeriodStanding, words: Words): Promise<readonly Omit<ClosingCheck, 'signedOff'>[]>
 }
 
 /** Thrown by {@link LedgerStore.append} when another posting came first; the caller builds its entry again. */
@@ -136,6 +140,8 @@ export interface LedgerStore {
   movements(from: string, to: string, tank?: string): Promise<readonly Movement[]>
   /** Movements not voided of a tank whose time between gauges overlaps (from, to). */
   overlapping(tank: string, from: string, to: string): Promise<readonly Movement[]>
+  /** What ever moved a tank in (from, to], voided or taken back since or not. */
+  everMoved(tank: string, from: string, to: string): Promise<EverMoved>
   /** Measured inventories with from ≤ at ≤ to. */
   measurements(from: string, to: string, tank?: string): Promise<readonly Measurement[]>
   /** The last inventory, ticket or stock movement of each tank: the entry that holds its last gauge. */
