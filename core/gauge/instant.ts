@@ -13,8 +13,8 @@ const FORM = /^(\d{4})-(\d{2})-(\d{2})T(\d{2}):(\d{2}):(\d{2})(?:\.(\d{1,9}))?Z$
  */
 export function parseInstant(text: string, path: string): Outcome<Instant> {
   const match = FORM.exec(text)
-  const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = (match?.slice(1, 7) ?? []).map(Number)
-  if (!match || !inCalendar(year, month, day) || hour > 23 || minute > 59 || second > 59) {
+  const part = (i: number): number => Number(match?.[i])
+  if (!match || !inCalendar(part(1), part(2), part(3)) || part(4) > 23 || part(5) > 59 || part(6) > 59) {
     return refused({ code: 'unreadable-value', path, value: text, limit: 'a UTC instant as 2026-03-14T06:10:00Z', clause: 'RFC-3339 5.6' })
   }
   return accepted({ text, order: `${text.slice(0, 19)}.${(match[7] ?? '').padEnd(9, '0')}` })

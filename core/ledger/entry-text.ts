@@ -20,11 +20,16 @@ export interface WrittenEntry {
  */
 export function entryText(entry: WrittenEntry): string {
   const [before, after] = textAroundBody(entry)
-  return before + entry.body + after
+  return before + entry.body + after + placeText(entry)
 }
 
-/** What stands before and after the body in {@link entryText}. */
-export function textAroundBody({ seq, kind, at, by, origin, previous }: Omit<WrittenEntry, 'body'>): readonly [before: string, after: string] {
+/** What stands before and after the body in {@link entryText}, up to its place in the chain. */
+export function textAroundBody({ kind, at, by, origin }: Pick<WrittenEntry, 'kind' | 'at' | 'by' | 'origin'>): readonly [before: string, after: string] {
   const from = origin === undefined || origin === null ? '' : `"origin":${origin},`
-  return [`{"at":${canonicalJson(at)},"body":`, `,"by":${canonicalJson(by)},"kind":${canonicalJson(kind)},${from}"previous":${canonicalJson(previous)},"seq":${seq}}`]
+  return [`{"at":${canonicalJson(at)},"body":`, `,"by":${canonicalJson(by)},"kind":${canonicalJson(kind)},${from}`]
+}
+
+/** The end of {@link entryText}: the place in the chain. */
+export function placeText({ previous, seq }: Pick<WrittenEntry, 'previous' | 'seq'>): string {
+  return `"previous":${canonicalJson(previous)},"seq":${seq}}`
 }

@@ -33,7 +33,7 @@ export {
   ENTRY_BODIES, ENTRY_KINDS, entrySchema, identitySchema, isOfKind, productLimitSchema,
   type Entry, type EntryBody, type EntryKind, type EntryOf, type Identity, type Posting, type ProductLimit,
 } from './entry.ts'
-export { entryText, textAroundBody, type WrittenEntry } from './entry-text.ts'
+export { entryText, placeText, textAroundBody, type WrittenEntry } from './entry-text.ts'
 export { chainEntry, checkLink, checkWrittenLink, GENESIS, linkHash, placeEntry, writeEntry, writePosting, type EntryHash, type LinkDifference, type LinkHash, type Place, type WrittenPosting } from './hash-chain.ts'
 export { sha256Hex, versionHash } from './hash.ts'
 export { instantKey } from './instant.ts'

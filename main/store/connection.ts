@@ -1,5 +1,6 @@
 import type { Kysely, SqliteDatabase } from 'kysely'
 import type { DatabaseSync } from 'node:sqlite'
+import type { Turn } from './turn.ts'
 import type { Schema } from './schema.ts'
 
 /** A ledger in a file of its own. */
@@ -9,7 +10,12 @@ export interface FileConnection {
   readonly raw: DatabaseSync
   /** The same as Kysely uses it, with its prepared statements. */
   readonly statements: SqliteDatabase
+  /** Its queries wait until nobody posts. */
   readonly db: Kysely<Schema>
+  /** Taken by whoever uses the one connection. */
+  readonly turn: Turn
+  /** The same connection for whoever has the turn. */
+  readonly held: Kysely<Schema>
 }
 
 /** A ledger on a PostgreSQL server. */

@@ -1,6 +1,7 @@
 import { sql, type Kysely } from 'kysely'
 import { canonicalJson, entrySchema, GENESIS, type Entry } from '../../core/ledger/index.ts'
-import { fixedQuery, insertRow, isAtHand } from './fixed-query.ts'
+import { atHand, fixedQuery } from './fixed-query.ts'
+import { insertRow } from './insert-rows.ts'
 import type { EntryTable, Schema } from './schema.ts'
 import type { Head } from './head.ts'
 
@@ -31,7 +32,7 @@ const insertBytes = fixedQuery((db, seq: number, kind: string, at: string, by: s
 
 /** Puts an entry into its table; in a file its body as the UTF-8 that was hashed, so that it is made once. */
 export async function insertEntry(db: Kysely<Schema>, row: EntryTable, body: Uint8Array): Promise<void> {
-  if (isAtHand(db)) await insertBytes(db, row.seq, row.kind, row.at, row.by, body, row.previous, row.hash, row.origin)
+  if (atHand(db) !== undefined) await insertBytes(db, row.seq, row.kind, row.at, row.by, body, row.previous, row.hash, row.origin)
   else await insertRow(db, 'entry', row)
 }
 

@@ -1,5 +1,5 @@
 import { hash } from 'node:crypto'
-import { textAroundBody, type LinkHash, type WrittenEntry } from '../../core/ledger/index.ts'
+import { placeText, type LinkHash, type WrittenEntry } from '../../core/ledger/index.ts'
 
 const PREVIOUS = 32
 /** A character takes at most three bytes for each of its units. */
@@ -13,16 +13,14 @@ export const quickLinkHash: LinkHash = (previous, text) => {
   return hash('sha256', bytes.subarray(0, PREVIOUS + bytes.write(text, PREVIOUS, 'utf8')), 'hex')
 }
 
-/** The same for an entry whose body is in UTF-8 already. */
-export function entryHash(entry: WrittenEntry, body: Uint8Array): string {
-  const [before, after] = textAroundBody(entry)
-  makeRoom(PREVIOUS + BYTES_PER_UNIT * (before.length + after.length) + body.length)
-  let end = bytes.write(entry.previous, 0, PREVIOUS, 'hex')
-  end += bytes.write(before, end, 'utf8')
-  bytes.set(body, end)
-  end += body.length
-  end += bytes.write(after, end, 'utf8')
-  return hash('sha256', bytes.subarray(0, end), 'hex')
+/** The same for an entry whose text is in UTF-8 already, up to its place in the chain. */
+export function entryHash(place: Pick<WrittenEntry, 'previous' | 'seq'>, before: Uint8Array): string {
+  const after = placeText(place)
+  makeRoom(PREVIOUS + before.length + BYTES_PER_UNIT * after.length)
+  bytes.write(place.previous, 0, PREVIOUS, 'hex')
+  bytes.set(before, PREVIOUS)
+  const end = PREVIOUS + before.length
+  return hash('sha256', bytes.subarray(0, end + bytes.write(after, end, 'utf8')), 'hex')
 }
 
 function makeRoom(most: number): void {

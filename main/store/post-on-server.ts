@@ -2,6 +2,7 @@ import { setTimeout } from 'node:timers/promises'
 import { sql, type Kysely } from 'kysely'
 import type { Entry } from '../../core/ledger/index.ts'
 import type { ServerConnection } from './connection.ts'
+import { headOf } from './entry-rows.ts'
 import { MIGRATION_NAMES } from './migrations/index.ts'
 import { postBatch, type Writing } from './post.ts'
 import type { Schema } from './schema.ts'
@@ -32,7 +33,7 @@ async function writeInTurn<T>(server: ServerConnection, act: Writing<T>): Promis
         const writer = await beginWriting(held, server.path)
         const placed: Entry[] = []
         const result = await act(held, async (batch) => {
-          const entries = await postBatch(held, batch)
+          const entries = await postBatch(held, await headOf(held), batch)
           placed.push(...entries)
           return entries
         })

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely'
 import { placeEntry, type Entry } from '../../core/ledger/index.ts'
-import { headOf, insertEntry } from './entry-rows.ts'
-import { insertRow } from './fixed-query.ts'
+import { insertEntry } from './entry-rows.ts'
+import { insertRow } from './insert-rows.ts'
 import { knownIn } from './known.ts'
 import { entryHash } from './link-hash.ts'
 import { documentMisfits, misfits } from './posting-rules.ts'
@@ -17,17 +17,17 @@ export interface Batch extends Prepared { readonly expectedHead: string | undefi
 /** Something done in one transaction that holds the write lock; batches are put down in it. */
 export type Writing<T> = (held: Kysely<Schema>, put: (batch: Batch) => Promise<readonly Entry[]>) => Promise<T>
 
-/** Places a batch at the end of the chain; to be called in a transaction that holds the write lock. */
-export async function postBatch(db: Kysely<Schema>, { postings, expectedHead, documents, secrets }: Batch): Promise<readonly Entry[]> {
-  let head = await headOf(db)
+/** Places a batch behind the head of the chain; to be called in a transaction that holds the write lock. */
+export async function postBatch(db: Kysely<Schema>, from: Head, { postings, expectedHead, documents, secrets }: Batch): Promise<readonly Entry[]> {
+  let head = from
   if (expectedHead !== undefined && expectedHead !== head.hash) throw new HeadMoved()
   const waiting = new Map(documents.map((one) => [one.document.sha256, one]))
   const entries: Entry[] = []
-  for (const { written: posting, bytes } of postings) {
-    const { entry, written } = placeEntry(posting, { seq: head.seq + 1, previous: head.hash }, (one) => entryHash(one, bytes))
+  for (const { written: posting, body, text } of postings) {
+    const { entry, written } = placeEntry(posting, { seq: head.seq + 1, previous: head.hash }, (one) => entryHash(one, text))
     const document = documentFor(entry, waiting)
     await refuseMisfit(db, entry, head)
-    await insertEntry(db, { ...written, hash: entry.hash, origin: written.origin ?? null }, bytes)
+    await insertEntry(db, { ...written, hash: entry.hash, origin: written.origin ?? null }, body)
     if (document !== undefined) await insertRow(db, 'document', { seq: entry.seq, sha256: document.sha256, bytes: document.bytes })
     await projectEntry(db, entry)
     entries.push(entry)

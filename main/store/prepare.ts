@@ -1,13 +1,13 @@
 import { z } from 'zod'
-import { ENTRY_BODIES, writePosting, type Posting, type WrittenPosting } from '../../core/ledger/index.ts'
+import { ENTRY_BODIES, textAroundBody, writePosting, type Posting, type WrittenPosting } from '../../core/ledger/index.ts'
 import { quickSha256 } from './link-hash.ts'
 import type { StoredDocument } from './store.ts'
 
 /** A document with the SHA-256 of the bytes that came. */
 export interface HashedDocument { readonly document: StoredDocument; readonly found: string }
 
-/** A posting that is of its form, and its body in UTF-8. */
-export interface PreparedPosting { readonly written: WrittenPosting; readonly bytes: Uint8Array }
+/** A posting that is of its form, in UTF-8: its body, and the text that is hashed up to its place in the chain. */
+export interface PreparedPosting { readonly written: WrittenPosting; readonly body: Uint8Array; readonly text: Uint8Array }
 
 /** What is posted, with all done that needs no ledger. */
 export interface Prepared { readonly postings: readonly PreparedPosting[]; readonly documents: readonly HashedDocument[] }
@@ -23,7 +23,9 @@ export function prepare(postings: readonly Posting[], documents: readonly Stored
 
 function preparePosting(posting: Posting): PreparedPosting {
   const written = writePosting(posting)
-  return { written, bytes: Buffer.from(written.body, 'utf8') }
+  const body = Buffer.from(written.body, 'utf8')
+  const [before, after] = textAroundBody({ ...posting, origin: written.origin })
+  return { written, body, text: Buffer.concat([Buffer.from(before, 'utf8'), body, Buffer.from(after, 'utf8')]) }
 }
 
 function refuseWrongBody({ kind, body }: Posting): void {

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely'
 import { instantKey, type Entry, type EntryOf } from '../../core/ledger/index.ts'
-import { insertRow } from './fixed-query.ts'
+import { insertRow } from './insert-rows.ts'
 import type { Schema } from './schema.ts'
 import { alsoAbout, subjectOf } from './trail-subject.ts'
 

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely'
 import { instantKey, lineChangeOf, type Entry, type EntryKind, type EntryOf, type Late, type StockLeg } from '../../core/ledger/index.ts'
 import { numberOf } from '../../core/ticket/index.ts'
-import { insertRow, insertRows } from './fixed-query.ts'
+import { insertRow, insertRows } from './insert-rows.ts'
 import { projectAlarm, projectTrail } from './project-trail.ts'
 import { searchedWords, WORDS, wordsOf } from './ticket-words.ts'
 import type { MovementTable, Schema } from './schema.ts'

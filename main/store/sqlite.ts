@@ -1,8 +1,10 @@
-import { Kysely, SqliteAdapter, SqliteDialect, type DialectAdapter, type SqliteDatabase, type SqliteStatement } from 'kysely'
+import { Kysely, SqliteAdapter, SqliteDialect, SqliteDriver, type DatabaseConnection, type DialectAdapter, type Driver, type SqliteDatabase, type SqliteStatement } from 'kysely'
 import type { DatabaseSync, SQLInputValue } from 'node:sqlite'
 import type { FileConnection } from './connection.ts'
 import { LedgerFileFault, withFile } from './file-fault.ts'
+import { runAtHand } from './fixed-query.ts'
 import type { Schema } from './schema.ts'
+import { Turn } from './turn.ts'
 
 /** Marks a file as a ledger of this program: `DIPL`. */
 export const APPLICATION_ID = 0x4449504c
@@ -67,7 +69,10 @@ function demand(raw: DatabaseSync, path: string, name: string, wanted: string | 
 
 function connection(path: string, raw: DatabaseSync, begin: 'begin' | 'begin immediate'): FileConnection {
   const statements = forKysely(path, raw, begin)
-  return { flavour: 'sqlite', path, raw, statements, db: new Kysely<Schema>({ dialect: new LedgerDialect({ database: statements }) }) }
+  const turn = new Turn()
+  const held = new Kysely<Schema>({ dialect: new LedgerDialect(statements, undefined) })
+  runAtHand(held, statements)
+  return { flavour: 'sqlite', path, raw, statements, turn, held, db: new Kysely<Schema>({ dialect: new LedgerDialect(statements, turn) }) }
 }
 
 /** A node:sqlite database as Kysely's SQLite dialect expects it; a statement that was prepared once is kept for the next time. */
@@ -105,15 +110,52 @@ function asInput(value: unknown): SQLInputValue {
   throw new Error(`A value of type ${typeof value} cannot be stored`)
 }
 
-/** SQLite changes its schema inside transactions, so that a migration is done whole or not at all. */
+/** SQLite with one connection, for which queries wait their turn, or none for whoever has it. */
 class LedgerDialect extends SqliteDialect {
+  readonly #database: SqliteDatabase
+  readonly #turn: Turn | undefined
+
+  constructor(database: SqliteDatabase, turn: Turn | undefined) {
+    super({ database })
+    this.#database = database
+    this.#turn = turn
+  }
+
   override createAdapter(): DialectAdapter {
-    return new TransactionalAdapter()
+    return new LedgerAdapter()
+  }
+
+  override createDriver(): Driver {
+    return new LedgerDriver(this.#database, this.#turn)
   }
 }
 
-class TransactionalAdapter extends SqliteAdapter {
+class LedgerAdapter extends SqliteAdapter {
+  /** A migration is done whole or not at all. */
   override get supportsTransactionalDdl(): boolean {
     return true
+  }
+
+  /** The turn sees to it that the one connection is used by one at a time. */
+  override get supportsMultipleConnections(): true {
+    return true
+  }
+}
+
+class LedgerDriver extends SqliteDriver {
+  readonly #turn: Turn | undefined
+
+  constructor(database: SqliteDatabase, turn: Turn | undefined) {
+    super({ database })
+    this.#turn = turn
+  }
+
+  override async acquireConnection(): Promise<DatabaseConnection> {
+    await this.#turn?.take()
+    return super.acquireConnection()
+  }
+
+  override async releaseConnection(): Promise<void> {
+    this.#turn?.give()
   }
 }
