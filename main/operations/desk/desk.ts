@@ -24,7 +24,7 @@ export interface Desk {
   /** scrypt N of passphrases set here. */
   readonly cost: number
   session: Session | undefined
-  /** By id of the person. */
+  /** By id of the person; of whom nothing stands here the ledger is asked. */
   readonly wrong: Map<string, WrongPassphrases>
   readonly refusals: Map<string, LoggedRefusal>
   /** Passphrases are checked one after the other, each with its full cost. */

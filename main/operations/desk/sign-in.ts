@@ -1,9 +1,10 @@
 import { Refused, type Finding } from '../../../core/refusal/index.ts'
 import { passphraseFits } from '../../signing/index.ts'
-import type { Desk } from './desk.ts'
+import type { WrongPassphrases } from './desk.ts'
 import { logEvent, type AtDesk } from './events.ts'
 import { apart } from './idle.ts'
 import type { People } from './people.ts'
+import { wrongBefore } from './wrong-before.ts'
 
 /** So many wrong passphrases in a row cost nothing but their scrypt. */
 const FREE_TRIES = 2
@@ -11,6 +12,7 @@ const FIRST_WAIT_MS = 5000
 const LONGEST_WAIT_MS = 300_000
 /** What stands in the ledger for somebody who is not on record: what was typed may have been a passphrase. */
 const STRANGER = 'not on record'
+const NONE: WrongPassphrases = { count: 0, at: '' }
 
 /** How long to wait after so many wrong passphrases in a row [ms]: 5 s after the third, then twice as long each time, up to five minutes. */
 export function waitAfter(count: number): number {
@@ -26,13 +28,14 @@ export async function checkSignIn(at: AtDesk, people: People, person: string, pa
   await desk.inTurn(async () => {
     const known = people.person(person)
     const key = known?.id ?? STRANGER
-    refuseHaste(desk, key, at.now(), path)
+    const before = desk.wrong.get(key) ?? await wrongBefore(at.store, key, desk.station) ?? NONE
+    refuseHaste(before, key, at.now(), path)
     const verifier = known?.active === true ? await at.store.passphraseVerifier(known.id) : undefined
     if (await passphraseFits(verifier, passphrase, desk.cost)) {
-      desk.wrong.delete(key)
+      desk.wrong.set(key, NONE)
       return
     }
-    const count = (desk.wrong.get(key)?.count ?? 0) + 1
+    const count = before.count + 1
     desk.wrong.set(key, { count, at: at.now() })
     await logEvent(at, { person: () => undefined }, { event: 'passphrase-wrong', person: key, detail: `${count} in a row at this desk` })
     throw new Refused([{ code: 'sign-in-wrong', path, value: known?.name ?? person, limit: advice(count), clause: 'NIST-SP-800-63B 5.2.2' }])
@@ -44,9 +47,9 @@ function advice(count: number): string {
   return wait === 0 ? 'mind capitals and the keyboard layout' : `mind capitals and the keyboard layout, and wait ${seconds(wait)} before the next try`
 }
 
-function refuseHaste(desk: Desk, key: string, now: string, path: string): void {
-  const wrong = desk.wrong.get(key)
-  const left = wrong === undefined ? 0 : waitAfter(wrong.count) - apart(wrong.at, now)
+function refuseHaste(before: WrongPassphrases, key: string, now: string, path: string): void {
+  const wait = waitAfter(before.count)
+  const left = wait === 0 ? 0 : wait - apart(before.at, now)
   if (left <= 0) return
   const finding: Finding = { code: 'sign-in-delayed', path, value: key, limit: `wait ${seconds(left)}`, clause: 'NIST-SP-800-63B 5.2.2' }
   throw new Refused([finding])

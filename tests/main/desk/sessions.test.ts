@@ -185,6 +185,22 @@ describe('wrong passphrases', () => {
     expect(await attempt('mara-teague')).toEqual(['sign-in-wrong'])
   })
 
+  it('are counted on by a program that is started again, until the right one was given or another was set', async () => {
+    const startAgain = (): void => { world.context.desk.wrong.clear() }
+    for (let i = 0; i < 3; i += 1) await attempt('mara-teague')
+    startAgain()
+    expect(await attempt('mara-teague', DESK_PASSPHRASE)).toEqual(['sign-in-delayed'])
+    clock.pass(5)
+    expect(await attempt('mara-teague')).toEqual(['sign-in-wrong'])
+    expect((await events()).at(-1)).toMatch(/^passphrase-wrong; mara-teague; 4 in a row/)
+    startAgain()
+    clock.pass(10)
+    expect(await attempt('mara-teague', DESK_PASSPHRASE)).toEqual([])
+    startAgain()
+    expect(await attempt('mara-teague')).toEqual(['sign-in-wrong'])
+    expect((await events()).at(-1)).toMatch(/^passphrase-wrong; mara-teague; 1 in a row/)
+  })
+
   it('of one person do not keep another out', async () => {
     for (let i = 0; i < 3; i += 1) await attempt('mara-teague')
     expect(await attempt('ada-brandt', DESK_PASSPHRASE)).toEqual([])
