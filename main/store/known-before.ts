@@ -13,6 +13,8 @@ export interface Known {
   version(seq: number): Promise<{ readonly kind: 'tank' | 'product' | 'instrument'; readonly code: string; readonly hash: string } | undefined>
   /** Every period that was opened, in order of time. */
   periods(): Promise<readonly PeriodStanding[]>
+  /** Those of them that decide where something from an instant on may be booked. */
+  periodsFrom(at: string): Promise<readonly PeriodStanding[]>
   /** Everything that an entry booked. */
   legs(seq: number): Promise<readonly Pick<Movement, 'kind' | 'tank' | 'product' | 'change' | 'unit' | 'bookedAt' | 'voidedBy' | 'correctedBy'>[]>
   /** Whether what an entry booked of one product in one place is shared out. */

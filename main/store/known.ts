@@ -3,7 +3,7 @@ import { isOfKind, versionHash, type Entry } from '../../core/ledger/index.ts'
 import { sealFigures } from './book.ts'
 import { entryAt, entryOf } from './entry-rows.ts'
 import { fixedQuery } from './fixed-query.ts'
-import { periodsOf, sealBefore } from './periods.ts'
+import { periodsFrom, periodsOf, sealBefore } from './periods.ts'
 import type { Known } from './known-before.ts'
 import type { Schema } from './schema.ts'
 import { isShared, movementsOf } from './stock.ts'
@@ -17,7 +17,7 @@ export function knownIn(db: Kysely<Schema>, head: Head): Known {
   return {
     head, ticketCount: () => ticketCount(db), standing: (number) => standing(db, number), version: (seq) => versionSetBy(db, seq),
     legs: (seq) => movementsOf(db, seq), shared: (seq, tank, product) => isShared(db, seq, tank, product),
-    periods: () => periodsOf(db), booked: (seq) => booked(db, seq),
+    periods: () => periodsOf(db), periodsFrom: (at) => periodsFrom(db, at), booked: (seq) => booked(db, seq),
     sealFigures: async (period) => sealFigures(db, period, head.seq, await sealBefore(db, period)),
     identity: async (id) => {
       const rows = await db.selectFrom('entry').selectAll().where('kind', '=', 'identity-set').orderBy('seq').execute()

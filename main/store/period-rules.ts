@@ -11,7 +11,8 @@ const PATHS = { opened: 'the opening gauge', closed: 'the closing gauge', late: 
 /** What was gauged between two instants lands in an open period, or is a late correction that counts in one. */
 export async function spanMisfits(span: Span, late: Late | undefined, known: Known): Promise<readonly string[]> {
   if (!legible(span.opened) || !legible(span.closed)) return []
-  return [...said(refuseOutsidePeriods(span, late, await known.periods(), PATHS)), ...await correctsMisfits(late, known)]
+  const first = instantKey(span.opened) < instantKey(span.closed) ? span.opened : span.closed
+  return [...said(refuseOutsidePeriods(span, late, await known.periodsFrom(first), PATHS)), ...await correctsMisfits(late, known)]
 }
 
 /** A stock movement is late as a whole, from its first gauge to its last; where it is not, each of its legs counts by itself. */
@@ -30,12 +31,12 @@ export async function voidMisfits(bookedAt: string, late: Late | undefined, know
 }
 
 export async function inventoryMisfits(at: string, known: Known): Promise<readonly string[]> {
-  return legible(at) ? said(refuseInventoryOutside(at, await known.periods(), 'the gauge')) : []
+  return legible(at) ? said(refuseInventoryOutside(at, await known.periodsFrom(at), 'the gauge')) : []
 }
 
 /** What decides a number takes effect after everything that is closed. */
 export async function settingMisfits(effectiveFrom: string, known: Known): Promise<readonly string[]> {
-  return legible(effectiveFrom) ? said(refuseSetInClosed(effectiveFrom, await known.periods(), 'the effective date')) : []
+  return legible(effectiveFrom) ? said(refuseSetInClosed(effectiveFrom, await known.periodsFrom(effectiveFrom), 'the effective date')) : []
 }
 
 export async function openingMisfits({ body: { period } }: EntryOf<'period-opened'>, known: Known): Promise<readonly string[]> {

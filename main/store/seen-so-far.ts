@@ -36,7 +36,7 @@ export function nothingSeen(again: Kysely<Schema>): SeenSoFar {
     known: (head) => ({
       head, ticketCount: () => ticketCount(again), standing: (number) => standing(again, number), booked: (seq) => booked(again, seq),
       legs: (seq) => movementsOf(again, seq), shared: (seq, tank, product) => isShared(again, seq, tank, product),
-      version: (seq) => Promise.resolve(versions.get(seq)), identity: (id) => Promise.resolve(identities.get(id)), periods: () => periods,
+      version: (seq) => Promise.resolve(versions.get(seq)), identity: (id) => Promise.resolve(identities.get(id)), periods: () => periods, periodsFrom: () => periods,
       sealFigures: (period) => sealFigures(again, period, head.seq, seal),
     }),
     seal: () => seal,
