@@ -38,6 +38,7 @@ export { chainEntry, checkLink, checkWrittenLink, GENESIS, linkHash, placeEntry,
 export { sha256Hex, versionHash } from './hash.ts'
 export { instantKey } from './instant.ts'
 export { firstDifference, type FirstDifference } from './first-difference.ts'
+export { changedFields, changeSchema, type Change } from './changes.ts'
 export { emptyRecord, putOnRecord, type OnRecord, type OpenRecord } from './on-record.ts'
 export { isComputed, recomputeEntry } from './recompute-entry.ts'
 export { versionsNamed, type Before, type Recomputed } from './recompute.ts'

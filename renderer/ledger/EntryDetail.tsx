@@ -10,9 +10,10 @@ import { Waiting } from '../parts/Waiting.tsx'
 import { words } from '../words/en.ts'
 import { bodyParts } from './body-rows.ts'
 import { BodyTree } from './BodyTree.tsx'
+import { EntryChanges, EntryPlace } from './EntryChanges.tsx'
 import { kindInWords, named, ticketOf, type TrailLine } from './trail-list.ts'
 
-/** One entry whole: who, when, where from, its place in the chain, and what it says. */
+/** One entry whole: who, when, where from, its place in the chain, what it changed or corrects, and what it says. */
 export function EntryDetail({ seq, onClose }: { readonly seq: number; readonly onClose: () => void }): ReactNode {
   const t = words.ledger.entry
   const zone = useZone()
@@ -32,10 +33,12 @@ export function EntryDetail({ seq, onClose }: { readonly seq: number; readonly o
             <Fact name={t.by}>{state.value.line.by}</Fact>
             <Fact name={t.from}>{state.value.origin === null ? t.noOrigin : <>{state.value.origin.station}{state.value.origin.person !== undefined && <>, <Person line={state.value.line} id={state.value.origin.person} /></>}</>}</Fact>
             {state.value.origin?.preparedBy !== undefined && <Fact name={t.prepared}><Person line={state.value.line} id={state.value.origin.preparedBy} /></Fact>}
+            {state.value.corrects !== null && <Fact name={words.ledger.changes.corrects}><EntryPlace place={state.value.corrects} /></Fact>}
             <Fact name={t.about}><About line={state.value.line} /></Fact>
             <Fact name={t.hash}><code>{state.value.line.hash}</code></Fact>
             <Fact name={t.previous}><code>{state.value.previous}</code></Fact>
           </dl>
+          {state.value.changed !== null && <EntryChanges changed={state.value.changed} />}
           <h3>{t.body}</h3>
           <BodyTree value={bodyParts(state.value.body)} />
         </div>

@@ -1,3 +1,5 @@
+import { words } from '../words/en.ts'
+
 /** A value of an entry's body as it is read: a line of text, or parts with names. */
 export type BodyValue = { readonly text: string } | { readonly parts: readonly BodyPart[] }
 export interface BodyPart { readonly name: string; readonly value: BodyValue }
@@ -38,4 +40,12 @@ function quantityOf(value: object): string | undefined {
 /** `capacityTable` → `capacity table`. */
 function inWords(name: string): string {
   return name.replace(/([a-z])([A-Z])/g, (_, low: string, high: string) => `${low} ${high.toLowerCase()}`)
+}
+
+/**
+ * A field of an entry's body as the sheets of the window call it, else its path in words: `tank.capacityTable` → `tank, capacity table`.
+ * @param path names with points between
+ */
+export function fieldInWords(path: string): string {
+  return words.ledger.changes.fields[path] ?? path.split('.').map(inWords).join(', ')
 }

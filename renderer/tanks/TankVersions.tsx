@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import type { OutputOf } from '../../main/operations/contracts/index.ts'
 import { useTerminal, useZone } from '../app/TerminalContext.tsx'
 import { useQuery } from '../bridge/use-operation.ts'
+import { EntryLink } from '../ledger/EntryLink.tsx'
 import { DenseTable } from '../parts/DenseTable.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
 import { localTime } from '../parts/local-time.ts'
@@ -26,7 +27,7 @@ export function TankVersions({ tank }: { readonly tank: string }): ReactNode {
         { key: 'certificate', head: t.certificate, wrap: true, cell: (version) => `${version.certificate}${version.revision === undefined ? '' : `, ${version.revision}`}` },
         { key: 'issued', head: t.issued, wrap: true, cell: (version) => `${version.issuedOn}, ${version.issuedBy}` },
         { key: 'by', head: t.by, cell: (version) => version.by },
-        { key: 'seq', head: t.seq, align: 'end', cell: (version) => version.seq },
+        { key: 'seq', head: t.seq, align: 'end', cell: ({ seq }) => <EntryLink seq={seq}>{seq}</EntryLink> },
       ]}
     />
   )

@@ -50,6 +50,33 @@ describe('the administrator enters a new capacity table', () => {
     expect(await app.page.getByText('with a part table').count()).toBe(1)
   })
 
+  it('reads by keyboard from the versions what the new one changed, and the entry before it', async () => {
+    const { page } = app
+    await page.getByRole('region', { name: 'Versions of this tank' }).focus()
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Enter')
+    const changes = page.getByRole('region', { name: 'What changed' })
+    await changes.waitFor()
+    const [head, ...rows] = await changes.getByRole('row').allInnerTexts()
+    expect(head).toBe('Field\tBefore\tAfter')
+    expect(rows.find((row) => row.startsWith('Certificate of the capacity table'))).toBe('Certificate of the capacity table\tPCS-2022-3302\tCAL-2026-0301')
+    expect(rows.find((row) => row.startsWith('Revision'))).toBe('Revision of the capacity table\tnothing\t2')
+    expect(rows.filter((row) => /^Capacity table \d/.test(row))).toEqual(['Capacity table 3201 rows differ; 1481 before, 3201 now; the first:\t0, 0.000\t0, 1.200'])
+    expect(rows.length).toBeLessThan(12)
+    if (process.env['DIPLEDGER_PICTURES']) await page.screenshot({ path: `${process.env['DIPLEDGER_PICTURES']}/what-changed.png` })
+    expect(await app.seriousAxeFindings()).toEqual([])
+    const entry = page.getByRole('region', { name: /^Entry \d+$/ })
+    const earlier = entry.getByRole('link', { name: /^entry \d+$/ })
+    const number = (await earlier.innerText()).replace('entry ', '')
+    await entry.getByRole('button', { name: 'Close' }).focus()
+    for (let tabs = 0; tabs < 4 && !(await earlier.evaluate((link) => link === document.activeElement)); tabs += 1) await page.keyboard.press('Tab')
+    await page.keyboard.press('Enter')
+    await page.getByRole('region', { name: `Entry ${number}` }).getByText('Set for the first time; nothing stood before it.').waitFor()
+    if (process.env['DIPLEDGER_PICTURES']) await page.screenshot({ path: `${process.env['DIPLEDGER_PICTURES']}/set-first.png` })
+    await goTo(page, 'Yard')
+    await page.getByRole('row', { name: /TK-302/ }).first().click()
+  })
+
   it('computes another from a survey, and is told what is missing beside its field', async () => {
     await app.page.getByRole('button', { name: 'New version …' }).click()
     await app.page.getByRole('button', { name: 'Compute from a survey …' }).click()

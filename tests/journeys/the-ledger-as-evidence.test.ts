@@ -28,6 +28,24 @@ describe('whoever audits the ledger', () => {
     await entry.waitFor({ state: 'detached' })
   })
 
+  it('goes from a void to the ticket that it takes back, by keyboard', async () => {
+    const { page } = app
+    await page.getByRole('textbox', { name: 'Words' }).fill('ticket voided')
+    await page.getByRole('row', { name: / void / }).first().focus()
+    await page.keyboard.press('Enter')
+    const entry = page.getByRole('region', { name: /^Entry \d+$/ })
+    const ticket = entry.getByRole('link', { name: /^entry \d+$/ })
+    await entry.getByText('Corrects').waitFor()
+    const number = await entry.getByRole('link', { name: /^CPT-/ }).innerText()
+    await ticket.focus()
+    await page.keyboard.press('Enter')
+    await entry.getByText(`Ticket ${number}: `).waitFor()
+    if (process.env['DIPLEDGER_PICTURES']) await page.screenshot({ path: `${process.env['DIPLEDGER_PICTURES']}/the-voided.png` })
+    expect(await entry.getByText('Corrects').count()).toBe(0)
+    await page.keyboard.press('Escape')
+    await entry.waitFor({ state: 'detached' })
+  })
+
   it('does not press “Try again”: what broke on the way is asked again when the host answers', async () => {
     const { page } = app
     await page.route('**/op/audit-trail', (route) => route.abort())

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { ENTRY_KINDS, originSchema, TRAIL_GROUPS } from '../../../core/ledger/index.ts'
+import { changeSchema, ENTRY_KINDS, originSchema, TRAIL_GROUPS } from '../../../core/ledger/index.ts'
 import { contract, ROLES } from './contract.ts'
 
 const part = z.string().min(1).max(80)
@@ -29,6 +29,17 @@ const lineSchema = z.strictObject({
 })
 export type TrailLine = z.output<typeof lineSchema>
 
+const placeSchema = z.strictObject({ seq: z.number(), at: z.string(), by: z.string() })
+export type Place = z.output<typeof placeSchema>
+
+const changedSchema = z.strictObject({
+  /** The entry before that set the same thing; null when it is set for the first time. */
+  since: placeSchema.nullable(),
+  /** What differs from that entry; a table is one field. */
+  fields: z.array(changeSchema),
+})
+export type Changed = z.output<typeof changedSchema>
+
 export const auditTrail = contract({
   name: 'audit-trail', roles: ROLES, ledger: 'reads',
   says: 'Who did what, when, from which station; newest first',
@@ -45,7 +56,7 @@ export const LARGEST_TRAIL_FILE = 200_000
 
 export const exportAuditTrail = contract({
   name: 'export-audit-trail', roles: ROLES, ledger: 'reads',
-  says: 'The audit trail as CSV or as lines of JSON, oldest first, one row for each entry; what is long in parts of so many rows',
+  says: 'The audit trail as CSV or as lines of JSON, oldest first, one row for each entry, with what changed in the set-up; what is long in parts of so many rows',
   input: z.strictObject({
     ...filter, format: z.enum(['csv', 'json-lines']),
     /** The last so many rows before an entry, as a part. Without it everything is in the file, or it is refused as too long. */
@@ -60,7 +71,13 @@ export const exportAuditTrail = contract({
 })
 
 export const readEntry = contract({
-  name: 'read-entry', roles: ROLES, ledger: 'reads', says: 'One entry of the ledger whole, with its hash and that of the entry before',
+  name: 'read-entry', roles: ROLES, ledger: 'reads', says: 'One entry of the ledger whole, with its hash and that of the entry before, and what it changed or corrected',
   input: z.strictObject({ seq: z.number().int().positive() }),
-  output: z.strictObject({ line: lineSchema, body: z.json(), previous: z.string(), origin: originSchema.nullable() }),
+  output: z.strictObject({
+    line: lineSchema, body: z.json(), previous: z.string(), origin: originSchema.nullable(),
+    /** What it changed in the set-up; null for an entry that sets nothing up. */
+    changed: changedSchema.nullable(),
+    /** The entry that it voids, replaces or corrects. */
+    corrects: placeSchema.nullable(),
+  }),
 })

@@ -5,6 +5,7 @@ import { TRAIL_HEADING, trailCsv, trailJson } from '../../documents/audit-trail-
 import type { TrailPage } from '../../store/index.ts'
 import type { Handler } from '../context.ts'
 import { LARGEST_TRAIL_FILE } from '../contracts/audit-trail.ts'
+import { changedBy, correctedBy } from '../entry-changes.ts'
 import { trailFilter, trailLine } from '../trail-lines.ts'
 import { readNames } from '../trail-names.ts'
 
@@ -29,7 +30,7 @@ export const exportAuditTrail: Handler<'export-audit-trail'> = async ({ format, 
   let before: number | null = end ?? last + 1
   while (before !== null && lines.length < (rows ?? LARGEST_TRAIL_FILE + 1)) {
     const page: TrailPage = await store.trail(filter, Math.min(BATCH, (rows ?? Infinity) - lines.length), before)
-    lines.push(...page.entries.map((entry) => written(trailLine(entry, names))))
+    for (const entry of page.entries) lines.push(written(trailLine(entry, names), await changedBy(entry, store)))
     before = page.before
     progress({ done: last - (before ?? 1) + 1, of: last, what: 'entries' })
     await setImmediate()
@@ -47,8 +48,9 @@ export const exportAuditTrail: Handler<'export-audit-trail'> = async ({ format, 
 export const readEntry: Handler<'read-entry'> = async ({ seq }, { store }) => {
   const entry = await store.entry(seq)
   if (entry === undefined) throw new Refused([{ code: 'unknown-entry', path: 'seq', value: String(seq), limit: `the ledger ends at ${(await store.head()).seq}`, clause: 'HOUSE audit trail' }])
+  const [names, changed, corrects] = await Promise.all([readNames(store), changedBy(entry, store), correctedBy(entry, store)])
   // the body was read strictly as plain data
-  return { line: trailLine(entry, await readNames(store)), body: JSON.parse(JSON.stringify(entry.body)) as never, previous: entry.previous, origin: entry.origin ?? null }
+  return { line: trailLine(entry, names), body: JSON.parse(JSON.stringify(entry.body)) as never, previous: entry.previous, origin: entry.origin ?? null, changed, corrects }
 }
 
 function tooMany(): Refused {

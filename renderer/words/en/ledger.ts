@@ -1,3 +1,5 @@
+import { fields } from './fields.ts'
+
 const CHECKED: Readonly<Record<string, string>> = {
   file: 'the file', schema: 'the schema', chain: 'the chain of hashes', entries: 'entries, each computed again', documents: 'documents, each opened and drawn again',
   ticket: 'the register', movement: 'movements', measurement: 'inventories', allocation: 'owners’ shares', period: 'periods', alarm: 'alarms', trail: 'the audit trail', trail_about: 'what entries are about', ticket_word: 'words of tickets',
@@ -23,6 +25,14 @@ export const ledger = {
   entry: {
     title: (seq: number): string => `Entry ${seq}`, close: 'Close', kind: 'What', at: 'When', by: 'Who', from: 'Station', noOrigin: 'no station on record', prepared: 'Prepared by', about: 'About',
     hash: 'Hash', previous: 'Hash before', body: 'What was entered', moreParts: (count: number): string => `Show ${count} more`,
+  },
+  changes: {
+    title: 'What changed', against: 'Against', entry: (seq: number): string => `entry ${seq}`, placed: (time: string, by: string): string => ` of ${time}, ${by}`, fields,
+    first: 'Set for the first time; nothing stood before it.', none: 'No field differs.', field: 'Field', before: 'Before', after: 'After', nothing: 'nothing', corrects: 'Corrects',
+    rows: ({ differ, before, after }: { readonly differ: number; readonly before: number; readonly after: number }): string => {
+      const says = before === after ? `${differ} of ${after} rows ${differ === 1 ? 'differs' : 'differ'}` : `${differ} ${differ === 1 ? 'row differs' : 'rows differ'}; ${before} before, ${after} now`
+      return differ === 1 ? says : `${says}; the first:`
+    },
   },
   alarms: {
     title: 'Alarms that stand', enter: 'Enter an event …', none: 'No gauge has an alarm or a fault that stands.', clear: 'Clear …', noGauge: 'gauge',

@@ -142,7 +142,7 @@ describe('the audit trail as a file', () => {
     const { name, type, entries, file } = await world.ask('export-audit-trail', { format: 'csv', from: '2026-11-24T00:00:00Z', to: '2026-11-24T23:00:00Z' })
     expect([name, type, entries]).toEqual(['audit-trail-2026-11-25.csv', 'text/csv', 2])
     const rows = Buffer.from(file, 'base64').toString().trimEnd().split('\n')
-    expect(rows[0]).toBe('entry,kind,group,posted_at,by,station,person,prepared_by,about,what,hash')
+    expect(rows[0]).toBe('entry,kind,group,posted_at,by,station,person,prepared_by,about,what,hash,changed_since,changes')
     expect(rows[1]).toMatch(/^47,gauge-event,alarms,2026-11-24T06:00:00Z,.*,Jetty desk,m-duarte,r-lima,/)
     expect(rows).toHaveLength(3)
     expect(rows.slice(1).every((row) => row.split(',').every((cell) => !/^"?[=+@]/.test(cell)))).toBe(true)
@@ -167,8 +167,8 @@ describe('the audit trail as a file', () => {
     const LONG = 200_001
     const pages: number[] = []
     const long = async (wanted: { readonly rows?: number; readonly before?: number; readonly person?: string }) => {
-      const entry = await world.context.store?.entry(1)
-      if (entry === undefined) throw new Error('there is a first entry')
+      const entry = await world.context.store?.entry(44)
+      if (entry === undefined) throw new Error('there is such an entry')
       const store = {
         head: () => Promise.resolve({ seq: LONG, hash: '' }), entriesOfKind: () => Promise.resolve([]),
         trail: (_filter: unknown, limit: number, before: number) => {
