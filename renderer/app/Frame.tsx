@@ -25,7 +25,7 @@ export function Frame({ route, children }: { readonly route: Route; readonly chi
     <div className="frame">
       <header className="band">
         <span className="band-name">{words.app.name}</span>
-        <span className="band-terminal">{now.terminal?.name ?? words.app.noTerminal}</span>
+        <span className="band-terminal" title={now.terminal?.name}>{now.terminal?.name ?? words.app.noTerminal}</span>
         <nav aria-label={words.app.jobsLabel} className="band-jobs">
           {JOBS.map((job, i) => <JobLink key={job} job={job} number={i + 1} here={route.job === job || (route.job === 'gauge' && job === 'transfer')} />)}
         </nav>

@@ -93,4 +93,27 @@ describe('an administrator sees to the backups', () => {
     expect(readdirSync(backups).filter((name) => name.endsWith('.db'))).toHaveLength(1)
     expect(app.consoleErrors).toEqual([])
   })
+
+  it('sees every warning in the band beside the places to go, under a long name too', async () => {
+    const told = async (name: string, change: (result: Record<string, unknown>) => void): Promise<void> => {
+      await app.page.route(`**/op/${name}`, async (route) => {
+        const response = await route.fetch()
+        const lines = (await response.text()).split('\n').map((line) => {
+          if (!line.includes('"result"')) return line
+          const answer = JSON.parse(line) as { result: Record<string, unknown> }
+          change(answer.result)
+          return JSON.stringify(answer)
+        })
+        await route.fulfill({ response, body: lines.join('\n') })
+      })
+    }
+    await told('terminal', (result) => { result['terminal'] = { ...result['terminal'] as object, name: 'Calder Point Terminal with the Outer Harbour and all its Jetties' } })
+    await told('storage', (result) => { result['room'] = { free: 300_000_000, advised: 2_000_000_000, enough: false }; result['clock'] = { aheadSeconds: -412, agrees: false } })
+    await told('backup-state', (result) => { result['failed'] = { at: '2026-10-05T09:00:00Z', message: 'the disk is away' } })
+    await app.reopen()
+    for (const warning of ['Backup failed', 'Disk nearly full', 'Clock is wrong']) await app.page.getByRole('banner').getByRole('alert').filter({ hasText: warning }).waitFor()
+    expect(await app.page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0)
+    expect(await app.page.locator('.band-keys').evaluate((button) => button.getBoundingClientRect().right)).toBeLessThanOrEqual(1280)
+    await app.page.unrouteAll({ behavior: 'wait' })
+  })
 })
