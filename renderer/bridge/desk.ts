@@ -6,7 +6,12 @@ import { words } from '../words/en.ts'
 export type DeskNow = OutputOf<'desk'>
 
 /** The desk as it stands, and what is told when an operation changed it. */
-export interface DeskHold { readonly now: DeskNow; readonly changed: (now: DeskNow) => void }
+export interface DeskHold {
+  readonly now: DeskNow
+  readonly changed: (now: DeskNow) => void
+  /** Covers this window where the other side does not answer; it is locked there as soon as it does. */
+  readonly cover: () => void
+}
 
 /** Null where the window stands without a desk, as a component alone does: then everything may be done. */
 export const DeskContext = createContext<DeskHold | null>(null)

@@ -7,10 +7,12 @@ import { words } from '../words/en.ts'
 /** Who is at the desk, beside every page; nothing where nobody is on record. */
 export function DeskBand(): ReactNode {
   const desk = useDesk()
-  return desk?.now.session ? <AtDesk session={desk.now.session} changed={desk.changed} /> : null
+  return desk?.now.session ? <AtDesk session={desk.now.session} changed={desk.changed} cover={desk.cover} /> : null
 }
 
-function AtDesk({ session: { person }, changed }: { readonly session: NonNullable<DeskNow['session']>; readonly changed: (now: DeskNow) => void }): ReactNode {
+interface AtDeskProps { readonly session: NonNullable<DeskNow['session']>; readonly changed: (now: DeskNow) => void; readonly cover: () => void }
+
+function AtDesk({ session: { person }, changed, cover }: AtDeskProps): ReactNode {
   const t = words.desk.band
   const [locked, lock] = useAction('lock-desk')
   const [left, leave] = useAction('close-session')
@@ -18,6 +20,8 @@ function AtDesk({ session: { person }, changed }: { readonly session: NonNullabl
   const doLeave = (): void => void leave({})
   useEffect(() => { if (locked.state === 'done') changed(locked.value) }, [locked, changed])
   useEffect(() => { if (left.state === 'done') changed(left.value) }, [left, changed])
+  // whoever goes leaves nothing to be read, whether the ledger answers or not
+  useEffect(() => { if (locked.state === 'failed' || left.state === 'failed') cover() }, [locked.state, left.state, cover])
   useKey('alt+l', t.lockKey, doLock, { group: words.app.everywhere })
   useKey('alt+shift+l', t.leaveKey, doLeave, { group: words.app.everywhere })
   return (

@@ -14,7 +14,7 @@ type Waiting = { readonly session: string; readonly resolve: () => void; readonl
 /** Lets the window through to whoever is signed in; covers it while the desk is locked, and keeps what stands under it. */
 export function DeskProvider({ children }: { readonly children: ReactNode }): ReactNode {
   const bridge = useBridge()
-  const { now, error, again, changed } = useDeskNow()
+  const { now, error, again, changed, covered, cover } = useDeskNow()
   const waiting = useRef<readonly Waiting[]>([])
   const session = sessionKey(now)
   const latest = useRef(session)
@@ -36,12 +36,12 @@ export function DeskProvider({ children }: { readonly children: ReactNode }): Re
       again()
     }),
   }), [bridge, again])
-  const hold = useMemo(() => (now === undefined ? null : { now, changed }), [now, changed])
+  const hold = useMemo(() => (now === undefined ? null : { now, changed, cover }), [now, changed, cover])
   if (hold === null) return error === undefined ? <p className="alone" role="status">{words.app.loading}</p> : <div className="alone"><CallFailed error={error} onAgain={again} /></div>
   return (
     <DeskContext value={hold}>
       {hold.now.peopleOnRecord && hold.now.session === null ? <SignInPage /> : <BridgeProvider key={session} bridge={through}>{children}</BridgeProvider>}
-      {locked && hold.now.session && <LockPage session={hold.now.session} />}
+      {(locked || covered) && hold.now.session && <LockPage session={hold.now.session} />}
     </DeskContext>
   )
 }

@@ -5,6 +5,7 @@ import { useDesk, type DeskNow } from '../bridge/desk.ts'
 import { useAction } from '../bridge/use-operation.ts'
 import { Button } from '../parts/Button.tsx'
 import { PassphraseField } from '../parts/Field.tsx'
+import { CallFailed } from '../parts/Findings.tsx'
 import { words } from '../words/en.ts'
 import { signInRefused } from './sign-in-refused.ts'
 import { SignInFailed } from './SignInFailed.tsx'
@@ -23,7 +24,7 @@ export function LockForm({ session: { person } }: { readonly session: NonNullabl
   const desk = useDesk()
   const [passphrase, setPassphrase] = useState('')
   const [state, open] = useAction('open-session')
-  const [, close] = useAction('close-session')
+  const [left, close] = useAction('close-session')
   const form = useRef<HTMLFormElement>(null)
   useKeysHeld()
   useEffect(() => form.current?.querySelector('input')?.focus(), [])
@@ -47,6 +48,7 @@ export function LockForm({ session: { person } }: { readonly session: NonNullabl
         <p className="quiet">{t.says(person.name)}</p>
         <PassphraseField id="unlock-passphrase" label={words.desk.signIn.passphrase} value={passphrase} onChange={setPassphrase} error={refused.errors.get('unlock-passphrase')} />
         <SignInFailed state={state} others={refused.others} />
+        {left.state === 'failed' && state.state !== 'failed' && <CallFailed error={left.error} />}
         <div className="door-actions">
           <Button title={t.leaveSays} onClick={() => void leave()}>{t.leave}</Button>
           <Button primary type="submit" disabled={!ready} keys="Enter">{state.state === 'running' ? words.desk.signIn.waiting : t.submit}</Button>

@@ -6,24 +6,42 @@ import { callError } from '../bridge/use-operation.ts'
 
 const EVERY_MS = 10_000
 
-interface Asked { readonly now: DeskNow | undefined; readonly error: RefusedByMain | FaultInMain | undefined; readonly again: () => void; readonly changed: (now: DeskNow) => void }
+interface Asked {
+  readonly now: DeskNow | undefined
+  readonly error: RefusedByMain | FaultInMain | undefined
+  readonly again: () => void
+  readonly changed: (now: DeskNow) => void
+  /** Whether this window is covered though the other side does not know of it yet. */
+  readonly covered: boolean
+  readonly cover: () => void
+}
 
 /**
  * The desk, asked again every few seconds and told whether somebody used keyboard or pointer since. Once it is known, a
- * question that fails changes nothing.
+ * question that fails changes nothing, save that a window at which nobody works is covered in time all the same.
  */
 export function useDeskNow(): Asked {
   const bridge = useBridge()
   const [now, setNow] = useState<DeskNow>()
   const [error, setError] = useState<RefusedByMain | FaultInMain>()
+  const [covered, setCovered] = useState(false)
   const worked = useRef(false)
+  const workedAt = useRef(0)
+  const idle = useRef(Infinity)
+  const cover = useCallback(() => setCovered(true), [])
+  const changed = useCallback((to: DeskNow) => { setCovered(false); setNow(to) }, [])
+  useEffect(() => { idle.current = now?.session ? now.rules.idleMinutes * 60_000 : Infinity }, [now])
   const ask = useCallback(() => {
     const did = worked.current
     worked.current = false
-    bridge.call('desk', did ? { worked: true } : {}).then((value) => { setNow(value); setError(undefined) }, (failed: unknown) => setError(callError(failed)))
-  }, [bridge])
+    bridge.call('desk', did ? { worked: true } : {}).then((value) => { setNow(value); setError(undefined) }, (failed: unknown) => {
+      setError(callError(failed))
+      if (Date.now() - workedAt.current >= idle.current) cover()
+    })
+  }, [bridge, cover])
   useEffect(() => {
-    const work = (): void => { worked.current = true }
+    const work = (): void => { worked.current = true; workedAt.current = Date.now() }
+    workedAt.current = Date.now()
     ask()
     const timer = setInterval(ask, EVERY_MS)
     window.addEventListener('keydown', work, true)
@@ -34,5 +52,10 @@ export function useDeskNow(): Asked {
       window.removeEventListener('pointerdown', work, true)
     }
   }, [ask])
-  return { now, error, again: ask, changed: setNow }
+  useEffect(() => {
+    if (!covered || now?.session?.locked !== false) return
+    // it fails as long as nobody answers; the next answer brings a new desk, and it is tried again
+    bridge.call('lock-desk', {}).then(changed, () => undefined)
+  }, [bridge, covered, now, changed])
+  return { now, error, again: ask, changed, covered: covered && now?.session !== null, cover }
 }

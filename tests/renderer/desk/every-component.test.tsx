@@ -63,7 +63,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
 
 function rendered(component: ReactNode): string {
   return renderToString(
-    <Surroundings bridge={silent}><DeskContext value={{ now: desk, changed: nothing }}><TerminalContext value={{ now, again: nothing }}>{component}</TerminalContext></DeskContext></Surroundings>)
+    <Surroundings bridge={silent}><DeskContext value={{ now: desk, changed: nothing, cover: nothing }}><TerminalContext value={{ now, again: nothing }}>{component}</TerminalContext></DeskContext></Surroundings>)
 }
 
 describe('every component of desk and people', () => {
