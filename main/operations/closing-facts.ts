@@ -8,6 +8,7 @@ import type { AsItStood, LedgerStore, RegisterLine } from '../store/index.ts'
 import type { Call } from './context.ts'
 import { readRecord, tankInForce } from './on-record.ts'
 import { reconcileRecord } from './reconcile-ledger.ts'
+import { readNames } from './trail-names.ts'
 import { verifications } from './verifications.ts'
 
 /** Whether the ledger is whole, in words for a seal. */
@@ -20,15 +21,15 @@ export async function ledgerFact(store: LedgerStore, { progress, signal }: Call)
 /** Everything that is looked at before a period is closed, besides whether the ledger is whole. */
 export async function closingFacts(store: AsItStood, period: PeriodStanding, ledger: ClosingFacts['ledger']): Promise<ClosingFacts> {
   const periods = await store.periods()
-  const [verified, instruments, events, proposals] = await Promise.all([
-    verifications(store), store.entriesOfKind('instrument-set'), store.entriesOfKind('gauge-event'), store.proposals(),
+  const [verified, instruments, events, proposals, names] = await Promise.all([
+    verifications(store), store.entriesOfKind('instrument-set'), store.entriesOfKind('gauge-event'), store.proposals(), readNames(store),
   ])
   return {
     period, ledger, before: periods[periods.findIndex(({ name }) => name === period.name) - 1],
     reconciliation: await reconciled(store, period), drafts: await waitingDrafts(store, period), voided: await voidedTickets(store, period), unshared: await unshared(store, period),
     verifications: verified, instruments: instrumentsDue(instruments, verified, period.to),
     alarms: openAlarms(events.map(({ body }) => body.event), period.to).map(({ tank, gauge, at, message }) => ({ tank, gauge: gauge ?? 'the gauge', at, message })),
-    proposals: proposals.filter(({ operation }) => operation !== 'close-period').map(({ operation, preparedBy, preparedAt }) => `${operation} by ${preparedBy}, ${preparedAt}`),
+    proposals: proposals.filter(({ operation }) => operation !== 'close-period').map(({ operation, preparedBy, preparedAt }) => `${operation.replaceAll('-', ' ')} by ${names.at(Infinity)(preparedBy) ?? preparedBy}, ${preparedAt}`),
   }
 }
 

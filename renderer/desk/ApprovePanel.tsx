@@ -7,6 +7,7 @@ import { PassphraseField, SelectField } from '../parts/Field.tsx'
 import { placeFindings } from '../parts/place-findings.ts'
 import { SheetPanel } from '../parts/SheetPanel.tsx'
 import { words } from '../words/en.ts'
+import { signOffsIn } from './sign-offs-in.ts'
 
 interface ApprovePanelProps { readonly proposal: OutputOf<'list-proposals'>['proposals'][number]; readonly onClose: () => void; readonly onApproved: () => void }
 
@@ -20,12 +21,13 @@ export function ApprovePanel({ proposal, onClose, onApproved }: ApprovePanelProp
   const [passphrase, setPassphrase] = useState('')
   const [state, run] = useAction('approve-proposal')
   const placed = placeFindings(state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : [], PLACES)
+  const given = signOffsIn(proposal.input)
   const submit = async (): Promise<void> => {
     if (await run({ id: proposal.id, identity, passphrase })) onApproved()
   }
   return (
     <SheetPanel title={proposal.posts[0] ?? proposal.says} open onClose={onClose} submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={identity !== '' && passphrase !== ''}
-      others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}>
+      others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<><p>{t.says}</p>{given.length > 0 && <div className="approve-given"><p>{t.signOffsGiven}:</p><ul>{given.map(({ check, reason }) => <li key={check}>{check}: <strong>{reason}</strong></li>)}</ul></div>}</>}>
       <SelectField id={PLACES.identity.id} label={t.identity} value={identity} placeholder={t.choose} onChange={setIdentity} choices={now.identities.filter(({ hasKey }) => hasKey).map(({ id, name, party }) => ({ value: id, label: `${name}, ${party}` }))} error={placed.errors.get(PLACES.identity.id)} />
       <PassphraseField id={PLACES.passphrase.id} label={t.passphrase} value={passphrase} onChange={setPassphrase} error={placed.errors.get(PLACES.passphrase.id)} />
     </SheetPanel>

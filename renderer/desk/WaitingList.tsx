@@ -34,21 +34,28 @@ function Standing(): ReactNode {
   const [rejecting, setRejecting] = useState<Proposal>()
   const [signing, setSigning] = useState<Proposal>()
   const [reopen, setReopen] = useState<string>()
+  const [said, setSaid] = useState<string>()
+  const t = words.desk.waiting
+  const timed = useTerminalTimes()
+  const tell = ({ posts, says }: Proposal, how: (what: string) => string): void => setSaid(how(posts.join('; ') || says))
   const done = (): void => { setRejecting(undefined); setSigning(undefined); again(); terminalAgain() }
   if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
-  if (state.state !== 'done' || (state.value.proposals.length === 0 && reopen === undefined)) return null
+  if (state.state !== 'done' || (state.value.proposals.length === 0 && reopen === undefined && said === undefined)) return null
   const failed = [approved, withdrawn].find((one) => one.state === 'failed')
   return (
     <section className="approvals">
-      <h2>{words.desk.waiting.title}</h2>
-      {reopen !== undefined && <p role="status">{words.desk.waiting.draftBack} <a href={addressOf('stock', [reopen])}>{words.desk.waiting.openDraft}</a></p>}
+      <h2>{t.title}</h2>
+      {reopen !== undefined && <p role="status">{t.draftBack} <a href={addressOf('stock', [reopen])}>{t.openDraft}</a></p>}
+      {said !== undefined && <p role="status">{timed(said)}</p>}
       {failed?.state === 'failed' && <CallFailed error={failed.error} />}
-      <WaitingTable
-        proposals={state.value.proposals} busy={approved.state === 'running'} onReject={setRejecting}
-        onApprove={(proposal) => { if (proposal.operation === 'close-period') setSigning(proposal); else void approve({ id: proposal.id }).then(done) }} onWithdraw={(proposal) => void withdraw({ id: proposal.id }).then((did) => { if (did) setReopen(draftOf(proposal)); done() })}
-      />
-      {signing && <ApprovePanel proposal={signing} onClose={() => setSigning(undefined)} onApproved={done} />}
-      {rejecting && <RejectPanel proposal={rejecting} onClose={() => setRejecting(undefined)} onRejected={done} />}
+      {state.value.proposals.length === 0 ? <p className="quiet">{t.none}</p> : (
+        <WaitingTable
+          proposals={state.value.proposals} busy={approved.state === 'running'} onReject={setRejecting}
+          onApprove={(proposal) => { if (proposal.operation === 'close-period') setSigning(proposal); else void approve({ id: proposal.id }).then((did) => { if (did) tell(proposal, t.approved); done() }) }} onWithdraw={(proposal) => void withdraw({ id: proposal.id }).then((did) => { if (did) setReopen(draftOf(proposal)); done() })}
+        />
+      )}
+      {signing && <ApprovePanel proposal={signing} onClose={() => setSigning(undefined)} onApproved={() => { tell(signing, t.approved); done() }} />}
+      {rejecting && <RejectPanel proposal={rejecting} onClose={() => setRejecting(undefined)} onRejected={() => { tell(rejecting, t.rejected); done() }} />}
     </section>
   )
 }

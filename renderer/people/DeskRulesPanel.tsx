@@ -19,14 +19,16 @@ export function DeskRulesPanel({ rules, onClose, onSet }: { readonly rules: Rule
   const [idle, setIdle] = useState(String(rules.idleMinutes))
   const [state, run] = useAction('set-desk-rules')
   const placed = placeFindings(state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : [], PLACES)
+  const minutes = /^\d{1,3}$/.test(idle) ? Number(idle) : 0
+  const readable = minutes >= 1 && minutes <= 480
   const submit = async (): Promise<void> => {
-    if (await run({ rules: { approval, idleMinutes: Number(idle) } })) onSet()
+    if (await run({ rules: { approval, idleMinutes: minutes } })) onSet()
   }
   return (
-    <SheetPanel title={t.title} open onClose={onClose} does="set-desk-rules" submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={/^\d{1,3}$/.test(idle)}
+    <SheetPanel title={t.title} open onClose={onClose} does="set-desk-rules" submit={t.submit} onSubmit={() => void submit()} busy={state.state === 'running'} ready={readable}
       others={placed.others} fault={state.state === 'failed' && state.error instanceof FaultInMain ? state.error : undefined} says={<p>{t.says}</p>}>
       <SelectField id="rules-approval" label={t.approval} value={approval} onChange={(value) => setApproval(value === 'two-people' ? value : 'one-person')} choices={[{ value: 'one-person', label: t.onePerson }, { value: 'two-people', label: t.twoPeople }]} error={placed.errors.get('rules-approval')} />
-      <TextField id="rules-idle" label={t.idle} measured value={idle} onChange={setIdle} error={placed.errors.get('rules-idle')} />
+      <TextField id="rules-idle" label={t.idle} measured value={idle} onChange={setIdle} error={readable || idle === '' ? placed.errors.get('rules-idle') : t.minutes} />
     </SheetPanel>
   )
 }

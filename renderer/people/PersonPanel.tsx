@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react'
 import { ROLES } from '../../main/operations/contracts/index.ts'
+import { useTerminalTimes } from '../app/terminal-hold.ts'
 import { useTerminal } from '../app/TerminalContext.tsx'
 import { FaultInMain, RefusedByMain } from '../bridge/bridge.ts'
 import { useAction } from '../bridge/use-operation.ts'
@@ -16,6 +17,7 @@ interface PersonPanelProps { readonly person: KnownPerson | undefined; readonly 
 export function PersonPanel({ person, first, onClose, onEntered }: PersonPanelProps): ReactNode {
   const t = words.desk.person
   const { now } = useTerminal()
+  const timed = useTerminalTimes()
   const [form, setForm] = useState(() => personForm(person, first))
   const [state, run] = useAction('set-person')
   const placed = placeFindings(state.state === 'failed' && state.error instanceof RefusedByMain ? state.error.findings : [], PERSON_PLACES)
@@ -35,7 +37,7 @@ export function PersonPanel({ person, first, onClose, onEntered }: PersonPanelPr
       <fieldset className="tick-group">
         <legend className="field-label">{t.roles}</legend>
         {ROLES.map((role) => <TickField key={role} id={`person-role-${role}`} label={words.desk.roles[role]} checked={form.roles.includes(role)} onChange={(has) => setForm(withRole(form, role, has))} />)}
-        {error('person-roles') && <span className="field-error">{error('person-roles')}</span>}
+        {error('person-roles') && <span className="field-error">{timed(error('person-roles') ?? '')}</span>}
       </fieldset>
       {person
         ? <TickField id="person-active" label={`${t.active}: ${t.activeHint}`} checked={form.active} onChange={(active) => setForm({ ...form, active })} />

@@ -17,7 +17,7 @@ export function RoleTable(): ReactNode {
   const t = words.desk.people
   return (
     <>
-      <p className="quiet">{t.tableSays} {t.signs}</p>
+      <p className="quiet">{t.signs}</p>
       <DenseTable<Terms>
         label={t.table} rows={operationsByRole()} rowKey={({ name }) => name} empty=""
         columns={[

@@ -28,6 +28,8 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   const bridge = useBridge()
   const zone = useZone()
   const [drafts, again] = useQuery('list-drafts', {}, now.head.hash)
+  const [waiting] = useQuery('list-proposals', {}, now.head.hash)
+  const nothingWaits = waiting.state === 'failed' || (waiting.state === 'done' && waiting.value.proposals.length === 0)
   const [tank, setTank] = useState(chosen)
   const [error, setError] = useState<RefusedByMain | FaultInMain | null>(null)
   const product = now.tanks.find(({ code }) => code === tank)?.product ?? ''
@@ -36,7 +38,8 @@ export function Start({ chosen, openOnlyDraft }: { readonly chosen: string; read
   const kept = drafts.state === 'done' ? drafts.value.drafts.filter(({ waits }) => waits === undefined) : []
   // a probe's reading is kept for its tank and is no work left unfinished
   const [only, ...others] = kept.filter(({ kind }) => kind !== 'probe')
-  const opened = openOnlyDraft && only && others.length === 0 ? addressOfDraft(only) : undefined
+  // what waits for approval stands here: who comes to approve it is not led past it
+  const opened = openOnlyDraft && only && others.length === 0 && nothingWaits ? addressOfDraft(only) : undefined
   useEffect(() => {
     if (opened) goTo(opened, { replace: true })
   }, [opened])

@@ -14,7 +14,11 @@ export function keepsAnAdministrator(entries: readonly EntryOf<'person-set'>[], 
   const without = [now, ...later].find((at) => !peopleAt(entries, at).some((one) => one.active && one.roles.includes('administrator') && hasPassphrase.has(one.id)))
   if (without === undefined) return accepted(null)
   return refused({
-    code: 'no-administrator', path: 'person.roles', value: `${named.name}${named.active ? ` as ${named.roles.join(', ') || 'nobody'}` : ' not active'}`,
-    limit: `from ${without} on there must be an active administrator with a passphrase`, clause: 'HOUSE people',
+    code: 'no-administrator', path: 'person.roles', value: `${named.name}${named.active ? standing(named) : ' not active'}`,
+    limit: `${without === now ? '' : `from ${without} on `}there must be an active administrator with a passphrase`, clause: 'HOUSE people',
   })
+}
+
+function standing({ roles }: Person): string {
+  return roles.length === 0 ? ' without a role' : ` as ${roles.join(' and ')}`
 }

@@ -18,9 +18,9 @@ export const period = {
     notYet: (failing: number): string => `${failing === 1 ? '1 check does' : `${failing} checks do`} not hold yet.`, ended: (to: string): string => `It ends ${to} and can be closed from then on.`,
   },
   closing: {
-    button: 'Close the period …', title: (name: string): string => `Close ${name}`, submit: 'Close and sign', says: 'A closed period takes no entry any more. Its seal holds the head of the ledger, counts and balances, and is signed with your key. This cannot be undone.',
+    button: 'Close the period …', title: (name: string): string => `Close ${name}`, submit: 'Close and sign', says: 'A closed period takes no entry any more. Its seal holds the head of the ledger, counts and balances, and is signed. This cannot be undone.',
     signedOff: (count: number): string => (count === 0 ? 'Every check holds.' : count === 1 ? '1 check is signed off with its reason.' : `${count} checks are signed off, each with its reason.`),
-    prepares: 'Somebody else approves it, and signs.', identity: 'Signs as', choose: 'choose …', passphrase: 'Passphrase', by: 'Closed by',
+    prepares: 'Somebody else approves it, and signs.', signOffsGiven: 'Does not hold, and the reason why it may be closed', identity: 'Signs as', choose: 'choose …', passphrase: 'Passphrase of the key', by: 'Closed by',
   },
   seal: {
     title: 'Seal', hash: 'SHA-256 of the seal', copy: 'Copy', copied: 'Copied', head: 'Head before it', headOf: (seq: number): string => `entry ${seq}`, signer: 'Signed by', certificate: 'Certificate', closed: 'Closed',
