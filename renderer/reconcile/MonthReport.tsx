@@ -2,6 +2,7 @@ import { useMemo, type ReactNode } from 'react'
 import { lossGainChart } from '../../core/chart/index.ts'
 import type { Reconciliation } from '../../core/reconciliation/index.ts'
 import { useTerminal } from '../app/TerminalContext.tsx'
+import { RefusedByMain, type FaultInMain } from '../bridge/bridge.ts'
 import { useQuery } from '../bridge/use-operation.ts'
 import { Chart } from '../charts/Chart.tsx'
 import { CallFailed } from '../parts/Findings.tsx'
@@ -17,9 +18,26 @@ import type { Period } from './period.ts'
 export function MonthReport({ period, zone }: { readonly period: Period; readonly zone: string }): ReactNode {
   const { now } = useTerminal()
   const [state, again] = useQuery('reconcile', period, now.head.hash)
-  if (state.state === 'failed') return <CallFailed error={state.error} onAgain={again} />
+  if (state.state === 'failed') return <NotReconciled error={state.error} zone={zone} onAgain={again} />
   if (state.state !== 'done') return <Waiting step={state.state === 'running' ? state.step : null} />
   return <ReportOnScreen report={state.value} zone={zone} />
+}
+
+/** Why a period is not reconciled. That nobody measured at its ends yet is no fault, and is said with what to do. */
+export function NotReconciled({ error, zone, onAgain }: { readonly error: RefusedByMain | FaultInMain; readonly zone: string; readonly onAgain: () => void }): ReactNode {
+  if (!(error instanceof RefusedByMain) || error.findings.some(({ code }) => code !== 'inventory-missing')) return <CallFailed error={error} onAgain={onAgain} />
+  return (
+    <section className="month-callout" role="alert">
+      <p>{words.month.notMeasured}</p>
+      {error.findings.map(({ message }, i) => <p key={i}>{atItsEnd(message, zone)}</p>)}
+    </section>
+  )
+}
+
+/** Without the name of the field: the time that follows says which end is meant. */
+function atItsEnd(message: string, zone: string): string {
+  const said = message.replace(/^(?:from|to): /, '')
+  return withLocalTimes(`${said.charAt(0).toUpperCase()}${said.slice(1)}`, zone)
 }
 
 /** A reconciliation: what stands out in words, the table, the picture. */

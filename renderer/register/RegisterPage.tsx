@@ -27,6 +27,8 @@ export function RegisterPage({ route }: { readonly route: Route }): ReactNode {
   const { input, wrong } = readFilter(filter, zone)
   const { list, next, again, all } = useRegister(input, now.head.hash)
   const number = route.rest[0] ?? ''
+  // what nobody answered is not known to be empty
+  const empty = !list.asking && list.error === null
   const saveCsv = async (): Promise<void> => {
     setCsvError(null)
     try {
@@ -39,13 +41,13 @@ export function RegisterPage({ route }: { readonly route: Route }): ReactNode {
   const close = (): void => goTo(addressOf('register'))
   useKey('/', t.keys.search, () => document.getElementById(SEARCH_ID)?.focus(), { group: t.title })
   return (
-    <Page title={t.title} about={list.asking && list.lines.length === 0 ? t.asking : t.shown(list.lines.length, list.more)} actions={<Button disabled={list.lines.length === 0} onClick={() => void saveCsv()}>{t.csv}</Button>}>
+    <Page title={t.title} about={list.lines.length > 0 || empty ? t.shown(list.lines.length, list.more) : list.error === null ? t.asking : undefined} actions={<Button disabled={list.lines.length === 0} onClick={() => void saveCsv()}>{t.csv}</Button>}>
       <div className={number === '' ? 'register' : 'register register-beside'}>
         <div className="register-list">
           <RegisterFilters filter={filter} wrong={wrong} onChange={setFilter} />
           {list.error && <CallFailed error={list.error} onAgain={again} />}
           {csvError && <CallFailed error={csvError} />}
-          {(list.lines.length > 0 || !list.asking) && <RegisterTable lines={list.lines} selected={number} narrow={number !== ''} onChoose={(line) => goTo(addressOf('register', [line.number]))} />}
+          {(list.lines.length > 0 || empty) && <RegisterTable lines={list.lines} selected={number} narrow={number !== ''} onChoose={(line) => goTo(addressOf('register', [line.number]))} />}
           {list.more && <div className="register-more"><Button disabled={list.asking} onClick={next}>{t.more}</Button></div>}
         </div>
         {number !== '' && <TicketDetail key={number} number={number} onClose={close} onVoided={again} />}

@@ -9,7 +9,7 @@ import { words } from '../words/en.ts'
 
 /** A movement as far as its figures go: computed on the sheet, or as it stands in the ledger. */
 type Figures = Pick<StockResult, 'kind' | 'difference' | 'unbooked'> & {
-  readonly legs: readonly Pick<StockResult['legs'][number], 'place' | 'code' | 'nsv' | 'water'>[]
+  readonly legs: readonly Pick<StockResult['legs'][number], 'place' | 'code' | 'product' | 'nsv' | 'water'>[]
   readonly lines?: StockResult['lines'] | undefined
 }
 
@@ -26,7 +26,7 @@ export function StockHead({ kind, movement, wrong = false }: { readonly kind: St
       {movement ? (
         <>
           <dl className="stock-legs">
-            {movement.legs.map(({ code, nsv }, i) => <div key={`${code} ${i}`}><dt>{code} {t.booked}</dt><dd><Figure value={nsv.value} unit={nsv.unit} signed /></dd></div>)}
+            {movement.legs.map(({ code, product, nsv }, i) => <div key={`${code} ${i}`}><dt>{kind === 'regrade' ? codeOf(product) : code} {t.booked}</dt><dd><Figure value={nsv.value} unit={nsv.unit} signed /></dd></div>)}
             {movement.unbooked && <div><dt>{t.unbookedFigure}</dt><dd><Figure value={movement.unbooked.value} unit={movement.unbooked.unit} signed /></dd></div>}
             {movement.legs.length > 1 && <div className="stock-difference"><dt>{t.difference}</dt><dd><Figure value={movement.difference.value} unit={movement.difference.unit} signed />{mass && <span className="quiet"> {t.inMass} <Figure value={mass.value} unit={mass.unit} signed /></span>}</dd></div>}
           </dl>
@@ -35,6 +35,11 @@ export function StockHead({ kind, movement, wrong = false }: { readonly kind: St
       ) : <p className="quiet moved-hint">{wrong ? t.notWhileWrong : kind === 'line-fill' ? t.notYetLine : t.notYet}</p>}
     </div>
   )
+}
+
+/** A product by its code alone, as on the sheet, or by its version, as in the ledger. */
+function codeOf(product: string | { readonly code: string }): string {
+  return typeof product === 'string' ? product : product.code
 }
 
 function mainFigure({ kind, legs }: Figures | StockMovement): Quantity | undefined {

@@ -13,7 +13,7 @@ export function StockLines({ lines, sheets }: { readonly lines: readonly Workshe
       {sheets.map(({ code, gauges }, i) => (gauges.opening || gauges.closing) && (
         <section key={`${code} ${i}`} aria-label={t.worksheetOf(code)}>
           <h2 className="stock-sheet-title">{t.worksheetOf(code)}</h2>
-          <WorksheetTable columns={(['opening', 'closing'] as const).flatMap((side) => { const sheet = gauges[side]; return sheet ? [{ id: side, title: t.columnsOfTank[side], lines: sheet.lines }] : [] })} />
+          <WorksheetTable columns={(['opening', 'closing'] as const).flatMap((side) => { const sheet = gauges[side]; return sheet ? [{ id: side, title: gauges.closing ? t.columnsOfTank[side] : t.theGauge, lines: sheet.lines }] : [] })} />
         </section>
       ))}
     </div>

@@ -109,7 +109,7 @@ export function StockSheet({ id, start }: { readonly id: string; readonly start:
           {offer.note}
           {posted.state === 'running' && <Waiting step={posted.step} />}
           {posted.state === 'failed' && there.length === 0 && <CallFailed error={posted.error} />}
-          <SheetChecks findings={calm.shown} missing={missing} nameOf={nameOf} ready={t.allThere} exceptions={computed.result?.exceptions ?? []} />
+          <SheetChecks findings={calm.shown} missing={missing} nameOf={nameOf} ready={prepares ? t.allThereToPrepare : t.allThere} exceptions={computed.result?.exceptions ?? []} />
         </section>
       </div>
     </Page>

@@ -29,13 +29,13 @@ export function StoragePage(_: { readonly route: Route }): ReactNode {
   const t = words.storage
   const zone = useZone()
   const { head } = useTerminal().now
-  const [storage] = useQuery('storage', {}, head.hash)
+  const [storage, askStorage] = useQuery('storage', {}, head.hash)
   const [state, askState] = useQuery('backup-state', {}, head.hash)
   const [made, backUp, cancel] = useAction('backup-now')
   const [cancelled, setCancelled] = useState(false)
   const [listed, setListed] = useState(0)
   const [sheet, setSheet] = useState<Sheet>()
-  const again = (): void => { askState(); setListed((n) => n + 1) }
+  const again = (): void => { askStorage(); askState(); setListed((n) => n + 1) }
   const close = (): void => { setSheet(undefined); again() }
   const open = (name: StorageJobName, given: Readonly<Record<string, string>> = {}): void => setSheet({ kind: 'job', name, given })
   const rules = state.state === 'done' ? state.value.rules : null
@@ -65,7 +65,7 @@ export function StoragePage(_: { readonly route: Route }): ReactNode {
         {made.state === 'failed' && <CallFailed error={made.error} />}
         {made.state === 'done' && <p role="status" className="storage-done">{t.made(made.value.name, made.value.entries, made.value.tickets, made.value.seconds)}</p>}
         {made.state === 'idle' && cancelled && <p role="status" className="quiet">{t.cancelled}</p>}
-        {rules !== null && !leave.may && <p className="quiet">{t.listOnly(leave.why)}</p>}
+        {!leave.may && <p className="quiet">{t.listOnly(leave.why)}</p>}
         {rules !== null && leave.may && <Listed key={`${rules.folder} ${listed}`} onChoose={({ name }) => setSheet({ kind: 'backup', name })} onRetire={(names) => setSheet({ kind: 'retire', names })} />}
       </div>
       {sheet?.kind === 'job' && <JobPanel name={sheet.name} given={sheet.given} onClose={close} />}

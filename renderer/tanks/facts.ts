@@ -1,5 +1,6 @@
 import type { ProductLimit } from '../../core/ledger/index.ts'
 import type { Tank } from '../../core/tank/index.ts'
+import { printedUnits } from '../../core/units/index.ts'
 import { words } from '../words/en.ts'
 
 /** A fact and what it says. */
@@ -37,7 +38,7 @@ function roofFacts({ roof }: Tank): readonly Fact[] {
 }
 
 export function limitInWords(limit: ProductLimit | undefined): string {
-  return limit ? words.yard.product.limit(limit.percent, words.yard.bases[limit.base], limit.fixed) : words.yard.product.noLimit
+  return limit ? words.yard.product.limit(limit.percent, words.yard.bases[limit.base], /^0(?:\.0*)? /.test(limit.fixed) ? '' : printedUnits(limit.fixed)) : words.yard.product.noLimit
 }
 
 function yesOrNo(value: boolean): string {

@@ -11,7 +11,7 @@ export const month = {
   verdicts: { 'within-limit': 'within limit', 'loss-outside-limit': 'loss outside limit', 'gain-outside-limit': 'gain outside limit' },
   all: (name: string, unit: string): string => `${name} [${unit}]`,
   bases: { deliveries: 'deliveries', receipts: 'receipts', 'receipts-and-deliveries': 'receipts and deliveries', 'opening-and-receipts': 'opening and receipts' },
-  none: 'Nothing could be reconciled in this period.',
+  none: 'Nothing could be reconciled in this period.', notMeasured: 'This period cannot be reconciled: no tank was measured at both its ends. Record inventories in Transfer, or look at the month before (key [).',
   pair: (loses: string, loss: string, gains: string, gain: string, product: string): string => `${loses} lost what ${gains} gained: ${loss} against ${gain} of ${product}, both outside their limits.`,
   pairSteps: (loses: string, losing: string, gains: string, gaining: string): string => ` ${loses} went down in ${losing} of its unbooked steps, ${gains} up in ${gaining}.`,
   stepCount: (count: number, of: number): string => `${count} of ${of}`,

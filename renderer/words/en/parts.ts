@@ -1,5 +1,5 @@
 export const parts = {
-  fault: 'Something broke on our side.',
+  fault: 'This could not be done.',
   tryAgain: 'Try again',
   working: 'Working …',
   cancel: 'Cancel',

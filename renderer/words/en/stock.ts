@@ -24,7 +24,7 @@ export const stock = {
   columns: { seq: 'Entry', at: 'Complete at', kind: 'Kind', what: 'What was booked', difference: 'Difference', reason: 'Reason', by: 'Entered by', late: 'Concerns' },
   tankRole: roles, kind: 'Kind', choose: 'choose …', addTank: 'Add a component', dropTank: 'Take off', addLine: 'Add what stands in the line', dropLine: 'Leave the line out',
   product: (code: string): string => `holds ${code}`,
-  sheetLabel: 'Gauges', worksheetLabel: 'What it books', pictureLabel: 'Tanks', post: 'Post movement', allThere: 'Everything is there. Ctrl+Enter posts it.', undo: 'Undo', redo: 'Redo',
+  sheetLabel: 'Gauges', worksheetLabel: 'What it books', pictureLabel: 'Tanks', post: 'Post movement', allThere: 'Nothing is missing; ready to post.', allThereToPrepare: 'Nothing is missing; ready to prepare.', undo: 'Undo', redo: 'Redo',
   lineTitle: 'Line', lineBy: { net: 'stated at base conditions', observed: 'as observed' }, lineBefore: 'Before', lineAfter: 'After',
   fields: {
     toProduct: 'New product', toDensity: 'Base density then', netOil: 'Net oil that went with the water', reason: 'Reason', reference: 'Reference', enteredBy: 'Entered by',
@@ -44,7 +44,7 @@ export const stock = {
     drawn: (figure: string): string => `The oil in the tank changed by ${figure} more than is booked; that stays to be seen as unbooked.`, drawnAll: 'The oil in the tank changed by what is booked.',
     line: 'Booked on the account of the line.',
   },
-  worksheetOf: (tank: string): string => `${tank}: gauges`, movementLines: 'Movement', columnsOfTank: { opening: 'Opening', closing: 'Closing' },
+  worksheetOf: (tank: string): string => `${tank}: gauges`, movementLines: 'Movement', columnsOfTank: { opening: 'Opening', closing: 'Closing' }, theGauge: 'Gauge',
   posted: (seq: number): string => `The movement stands as entry ${seq}.`, detail: (kind: string, seq: number): string => `${kind}, entry ${seq}`, back: 'Back to the list', exceptions: 'Printed with it', hash: 'Hash', entered: 'Entered', complete: 'Complete at', lateOf: (period: string, at: string): string => `concerns ${period}, counts at ${at}`, concerns: 'concerns', countsAt: (at: string): string => `, counts at ${at}`,
   void: 'Void …', voided: (reason: string): string => `void: ${reason}`, voidedAt: (at: string): string => `Void since ${at}, `, entry: (seq: number): string => `entry ${seq}`,
   standsIn: 'It stands in the closed period', takenBack: (at: string): string => ` and is taken back in an open one, counting at ${at}.`,

@@ -22,7 +22,7 @@ export const transfer = {
   draftGone: 'This draft is no longer there. It was booked or discarded.', draftUnreadable: 'This draft was kept by another version of Dipledger and cannot be opened here.', backToStart: 'To the start',
   replacing: (number: string): string => `Copying the gauges of ${number} …`, tankGone: (tank: string): string => `There is no tank ${tank} on record.`,
   signing: {
-    title: 'Sign and book', first: 'First signature', second: 'Second signature', identity: 'Who signs', role: 'Signs as', passphrase: 'Passphrase',
+    title: 'Sign and book', first: 'First signature', second: 'Second signature', identity: 'Who signs', role: 'Signs as', passphrase: 'Passphrase of the key',
     roles: { terminal: 'Terminal', counterparty: 'Counterparty', inspector: 'Inspector' }, choose: 'choose …', noKey: 'key is not on this machine', book: 'Sign and book',
     nobody: 'No one can sign yet: make signing identities under People.', says: (number: string): string => `Takes the next number (${number}), is signed twice and booked: all of it or nothing.`, working: 'Signing and booking …', onSheet: 'On the sheet', number: 'First', close: 'Back to the sheet',
   },

@@ -38,7 +38,7 @@ export const yard = {
   product: {
     factorTitle: 'What produces its factors', curveTitle: 'Points of its curve', noFactor: 'no density gives a factor', volumesBy: { rounded: 'by the factors as they are rounded and printed', unrounded: 'by the unrounded factors' },
     facts: { commodity: 'Commodity', factor: 'Factors by', edition: 'Edition', volumes: 'Volumes', air: 'Weight in air', base: 'Base temperature', volume: 'Booked in', mass: 'Mass in', density: 'Density as', tanks: 'Tanks', limit: 'Limit on loss and gain', source: 'Limit set by' },
-    noLimit: 'none set', limit: (percent: string, base: string, fixed: string): string => `${percent} ${base}, plus ${fixed}`,
+    noLimit: 'none set', limit: (percent: string, base: string, fixed: string): string => `${percent} ${base}${fixed === '' ? '' : `, plus ${fixed}`}`,
   },
   time: { unreadable: 'Write year, month, day and hour, as 2026-03-14 06:00.', 'does-not-exist': 'The clock was put forward over this time.', 'happens-twice': 'This time came twice. Write the offset behind it, as +01:00.' },
   timeHint: '2026-03-14 06:00',

@@ -13,10 +13,11 @@ import { Chart } from '../../../renderer/charts/Chart.tsx'
 import { usualUnits } from '../../../renderer/gauge/usual-units.ts'
 import { AdjustmentPanel } from '../../../renderer/reconcile/AdjustmentPanel.tsx'
 import { MonthPage } from '../../../renderer/reconcile/MonthPage.tsx'
-import { MonthReport, ReportOnScreen } from '../../../renderer/reconcile/MonthReport.tsx'
+import { MonthReport, NotReconciled, ReportOnScreen } from '../../../renderer/reconcile/MonthReport.tsx'
 import { MonthTable } from '../../../renderer/reconcile/MonthTable.tsx'
 import { PeriodPicker } from '../../../renderer/reconcile/PeriodPicker.tsx'
 import { ProductDetails, TankDetails } from '../../../renderer/reconcile/RowDetails.tsx'
+import { RefusedByMain } from '../../../renderer/bridge/bridge.ts'
 import { SaveReport } from '../../../renderer/reconcile/SaveReport.tsx'
 import { StepsTable } from '../../../renderer/reconcile/StepsTable.tsx'
 import { RegisterFilters } from '../../../renderer/register/RegisterFilters.tsx'
@@ -60,6 +61,7 @@ const limit = { product: 'DIESEL', percent: '0.12 %', fixed: '2 m3', base: 'deli
 const now = aTerminalNow({ limits: [limit] })
 const day = { zone: 'Europe/Lisbon', gaugeHour: '06:00' }
 const report = aReport()
+const unmeasured = new RefusedByMain([{ code: 'inventory-missing', path: 'to', value: 'T-101', limit: '', clause: '', message: 'to: no measured inventory of T-101; one measured within 12 h of 2026-11-01T06:00:00Z' }])
 const at = (job: Route['job'], ...rest: readonly string[]): Route => ({ job, rest, query: {} })
 const signer = (identity: string, name: string, role: 'terminal' | 'counterparty') => ({ identity, name, party: 'CPT', role, certificate: 'ab'.repeat(32) })
 const ticket = aTicket([signer('m-duarte', 'M. Duarte', 'terminal'), signer('j-vance', 'J. Vance', 'counterparty')])
@@ -90,6 +92,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   VoidPanel: [<VoidPanel number="CPT-000007" bookedAt={undefined} open={false} onClose={nothing} onVoided={nothing} />, ''],
   MonthPage: [<MonthPage route={at('month')} />, 'No tank has been gauged yet'],
   MonthReport: [<MonthReport period={{ from: report.from, to: report.to }} zone={day.zone} />, 'Working'],
+  NotReconciled: [<NotReconciled error={unmeasured} zone={day.zone} onAgain={() => undefined} />, 'No measured inventory of T-101; one measured within 12 h of 2026-11-01 06:00'],
   ReportOnScreen: [<ReportOnScreen report={report} zone={day.zone} />, 'T-101 lost what T-102 gained'],
   'ReportOnScreen, nothing reconciled': [<ReportOnScreen report={{ ...report, tanks: [], products: [], oppositePairs: [] }} zone={day.zone} />, 'Nothing could be reconciled'],
   MonthTable: [<MonthTable report={report} zone={day.zone} />, 'loss outside limit'],
@@ -102,7 +105,7 @@ const COMPONENTS: Readonly<Record<string, readonly [ReactNode, string]>> = {
   YardPage: [<YardPage route={at('yard', 'tank', 'T-201')} />, '52 ft 4 1/2 in'],
   'YardPage, nothing of that name': [<YardPage route={at('yard', 'tank', 'T-999')} />, 'There is nothing called T-999'],
   TankDetail: [<TankDetail tank={TANKS[1]!} />, '48500 kg'],
-  ProductDetail: [<ProductDetail product={PRODUCTS[2]!} />, '0.12 % of deliveries, plus 2 m3'],
+  ProductDetail: [<ProductDetail product={PRODUCTS[2]!} />, '0.12 % of deliveries, plus 2 m³'],
   FactList: [<FactList facts={[['Shell', 'mild carbon steel']]} />, 'mild carbon steel'],
   TankPanel: [<TankPanel tank={undefined} {...panel} />, ''],
   ProductPanel: [<ProductPanel product={undefined} {...panel} />, ''],

@@ -10,7 +10,8 @@ it('states what decides the numbers of a tank, its roof when it floats', () => {
 })
 
 it('says a limit as its parts', () => {
-  expect(limitInWords({ product: 'CRUDE', percent: '0.25 %', fixed: '2 m3', base: 'receipts', source: 'contract' })).toBe('0.25 % of receipts, plus 2 m3')
+  expect(limitInWords({ product: 'CRUDE', percent: '0.25 %', fixed: '2 m3', base: 'receipts', source: 'contract' })).toBe('0.25 % of receipts, plus 2 m³')
+  expect(limitInWords({ product: 'CRUDE', percent: '0.25 %', fixed: '0 bbl', base: 'receipts', source: 'contract' })).toBe('0.25 % of receipts')
 })
 
 

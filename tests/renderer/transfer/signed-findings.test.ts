@@ -11,7 +11,7 @@ const said = (path: string, message: string): SpokenFinding => ({ code: 'x', pat
 describe('what post-ticket refuses', () => {
   it('stands at the signer’s field, named as the panel names it', () => {
     const { errors, elsewhere } = placeSigned([said('signers.0.passphrase', 'signers.0.passphrase: the passphrase does not open the key.'), said('signers', 'signers: a ticket is signed by two.'), said('ticket.closing.level', 'closing.level is low.')])
-    expect(errors.get('signers.0.passphrase')).toBe('Passphrase: the passphrase does not open the key.')
+    expect(errors.get('signers.0.passphrase')).toBe('Passphrase of the key: the passphrase does not open the key.')
     expect(errors.get('signers.1.identity')).toBe('Second signature: a ticket is signed by two.')
     expect(elsewhere.map(({ path }) => path)).toEqual(['ticket.closing.level'])
   })
