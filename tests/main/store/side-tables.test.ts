@@ -60,7 +60,8 @@ describe.each(FLAVOURS)('on %s', (flavour) => {
       await store.saveProposal({ ...proposal, id: 'p-2', preparedAt: '2026-03-14T07:00:00Z' })
       expect((await store.proposals()).map(({ id }) => id)).toEqual(['p-2', 'p-1'])
       const taken = await Promise.all([store.takeProposal('p-1'), store.takeProposal('p-1')])
-      expect(taken).toEqual([proposal, undefined])
+      // which of the two comes first is the server's affair
+      expect(taken.filter((one) => one !== undefined)).toEqual([proposal])
       expect((await store.proposals()).map(({ id }) => id)).toEqual(['p-2'])
       expect(await check(store)).toMatchObject({ whole: true })
     })
