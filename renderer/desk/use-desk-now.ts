@@ -24,21 +24,21 @@ export function useDeskNow(): Asked {
   const bridge = useBridge()
   const [now, setNow] = useState<DeskNow>()
   const [error, setError] = useState<RefusedByMain | FaultInMain>()
-  const [covered, setCovered] = useState(false)
+  const [covered, setCovered] = useState<'by hand' | 'idle'>()
   const worked = useRef(false)
   const workedAt = useRef(0)
   const idle = useRef(Infinity)
-  const cover = useCallback(() => setCovered(true), [])
-  const changed = useCallback((to: DeskNow) => { setCovered(false); setNow(to) }, [])
+  const cover = useCallback(() => setCovered('by hand'), [])
+  const changed = useCallback((to: DeskNow) => { setCovered(undefined); setNow(to) }, [])
   useEffect(() => { idle.current = now?.session ? now.rules.idleMinutes * 60_000 : Infinity }, [now])
   const ask = useCallback(() => {
     const did = worked.current
     worked.current = false
     bridge.call('desk', did ? { worked: true } : {}).then((value) => { setNow(value); setError(undefined) }, (failed: unknown) => {
       setError(callError(failed))
-      if (Date.now() - workedAt.current >= idle.current) cover()
+      if (Date.now() - workedAt.current >= idle.current) setCovered((before) => before ?? 'idle')
     })
-  }, [bridge, cover])
+  }, [bridge])
   useEffect(() => {
     const work = (): void => { worked.current = true; workedAt.current = Date.now() }
     workedAt.current = Date.now()
@@ -53,9 +53,9 @@ export function useDeskNow(): Asked {
     }
   }, [ask])
   useEffect(() => {
-    if (!covered || now?.session?.locked !== false) return
+    if (covered === undefined || now?.session?.locked !== false) return
     // it fails as long as nobody answers; the next answer brings a new desk, and it is tried again
-    bridge.call('lock-desk', {}).then(changed, () => undefined)
+    bridge.call('lock-desk', covered === 'idle' ? { idle: true } : {}).then(changed, () => undefined)
   }, [bridge, covered, now, changed])
-  return { now, error, again: ask, changed, covered: covered && now?.session !== null, cover }
+  return { now, error, again: ask, changed, covered: covered !== undefined && now?.session !== null, cover }
 }

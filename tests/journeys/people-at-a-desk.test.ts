@@ -42,6 +42,7 @@ async function signIn(id: string, passphrase: string): Promise<void> {
 
 const atDesk = () => page.getByRole('group', { name: 'At the desk' })
 const events = async () => (await app.context.store?.entriesOfKind('desk-event') ?? []).map(({ body: { event } }) => `${event.event} ${event.person} ${event.operation ?? ''}`.trim())
+const lastDetail = async () => (await app.context.store?.entriesOfKind('desk-event') ?? []).at(-1)?.body.event.detail
 
 describe('the first person on record', () => {
   it('is an administrator, and from then on nobody works here without signing in', async () => {
@@ -134,6 +135,22 @@ describe('an accountant', () => {
     await atDesk().getByText('Mara Teague').waitFor()
     expect(await transferSheet(page).field('Opening', 'level').inputValue()).toBe('6181 mm')
   }, 30_000)
+
+  it('covers itself when nobody works while nobody answers, and the ledger says so afterwards', async () => {
+    await page.evaluate(() => {
+      const real = Date.now.bind(Date)
+      Object.assign(window, { realNow: real })
+      Date.now = () => real() + 16 * 60_000
+    })
+    await page.route('**/op/**', (route) => route.abort())
+    await page.getByRole('form', { name: 'Desk locked' }).waitFor({ timeout: 25_000 })
+    await page.unroute('**/op/**')
+    await page.evaluate(() => { Object.assign(Date, { now: (window as unknown as { realNow: () => number }).realNow }) })
+    await expect.poll(lastDetail, { timeout: 15_000 }).toBe('without work, as the window saw it')
+    await field('Passphrase').fill(MARA)
+    await page.keyboard.press('Enter')
+    await atDesk().getByText('Mara Teague').waitFor()
+  }, 60_000)
 
   it('finds it locked after a quarter of an hour, with what lay on top under the lock as well', async () => {
     await goTo(page, 'Month')

@@ -43,7 +43,12 @@ export const closeSession = contract({
   name: 'close-session', roles: ROLES, nobody: true, ledger: 'writes', says: 'Leave the desk', input: z.strictObject({}), output: deskSchema,
 })
 export const lockDesk = contract({
-  name: 'lock-desk', roles: ROLES, nobody: true, ledger: 'writes', says: 'Lock the desk; the passphrase of whoever is at it opens it again', input: z.strictObject({}), output: deskSchema,
+  name: 'lock-desk', roles: ROLES, nobody: true, ledger: 'writes', says: 'Lock the desk; the passphrase of whoever is at it opens it again',
+  input: z.strictObject({
+    /** That nobody worked here for as long as the rules allow, as the window saw it while it could not say so. */
+    idle: z.boolean().optional(),
+  }),
+  output: deskSchema,
 })
 export const setPerson = contract({
   name: 'set-person', roles: ['administrator'], ledger: 'writes', says: 'Enter somebody who works with the ledger, or change what one may do; the first one is an administrator',

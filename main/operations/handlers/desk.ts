@@ -35,11 +35,11 @@ export const closeSession: Handler<'close-session'> = async (_input, context) =>
   return deskNow(context)
 }
 
-export const lockDesk: Handler<'lock-desk'> = async (_input, context) => {
+export const lockDesk: Handler<'lock-desk'> = async ({ idle }, context) => {
   const { session } = context.desk
   if (session !== undefined && !session.locked) {
     context.desk.session = { ...session, locked: true }
-    await logEvent(context, await readPeople(context.store, context.now()), { event: 'session-locked', person: session.person, detail: 'by hand' })
+    await logEvent(context, await readPeople(context.store, context.now()), { event: 'session-locked', person: session.person, detail: idle === true ? 'without work, as the window saw it' : 'by hand' })
   }
   return deskNow(context)
 }

@@ -166,6 +166,11 @@ describe('an idle desk', () => {
     expect((await world.ask('lock-desk', {})).session?.locked).toBe(true)
     expect((await events()).at(-1)).toBe('session-locked; ada-brandt; by hand; by Ada Brandt; ada-brandt')
   })
+
+  it('is locked by a window that saw nobody work while it could not say so', async () => {
+    expect((await world.ask('lock-desk', { idle: true })).session?.locked).toBe(true)
+    expect((await events()).at(-1)).toBe('session-locked; ada-brandt; without work, as the window saw it; by Ada Brandt; ada-brandt')
+  })
 })
 
 describe('wrong passphrases', () => {
