@@ -11,7 +11,7 @@ const PATHS = { opened: 'the opening gauge', closed: 'the closing gauge', late: 
 /** What was gauged between two instants lands in an open period, or is a late correction that counts in one. */
 export async function spanMisfits(span: Span, late: Late | undefined, known: Known): Promise<readonly string[]> {
   if (!legible(span.opened) || !legible(span.closed)) return []
-  const first = instantKey(span.opened) < instantKey(span.closed) ? span.opened : span.closed
+  const first = span.opened === span.closed || instantKey(span.opened) < instantKey(span.closed) ? span.opened : span.closed
   return [...said(refuseOutsidePeriods(span, late, await known.periodsFrom(first), PATHS)), ...await correctsMisfits(late, known)]
 }
 

@@ -21,11 +21,17 @@ export function prepare(postings: readonly Posting[], documents: readonly Stored
   return { postings: postings.map(preparePosting), documents: documents.map((document) => ({ document, found: quickSha256(document.bytes) })) }
 }
 
+/** A character takes at most three bytes for each of its units. */
+const BYTES_PER_UNIT = 3
+
 function preparePosting(posting: Posting): PreparedPosting {
   const written = writePosting(posting)
-  const body = Buffer.from(written.body, 'utf8')
   const [before, after] = textAroundBody({ ...posting, origin: written.origin })
-  return { written, body, text: Buffer.concat([Buffer.from(before, 'utf8'), body, Buffer.from(after, 'utf8')]) }
+  // written into room that is enough: to ask first how much it takes costs as much again
+  const room = Buffer.allocUnsafe(BYTES_PER_UNIT * (before.length + written.body.length + after.length))
+  const begins = room.write(before, 'utf8')
+  const ends = begins + room.write(written.body, begins, 'utf8')
+  return { written, body: room.subarray(begins, ends), text: room.subarray(0, ends + room.write(after, ends, 'utf8')) }
 }
 
 function refuseWrongBody({ kind, body }: Posting): void {

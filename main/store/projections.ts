@@ -82,8 +82,10 @@ function secondsBetween(from: string, to: string): number {
 function gauges(openedAt: string, closedAt: string, late: Late | undefined): Pick<MovementTable,
   'opened_at' | 'closed_at' | 'opened_order' | 'closed_order' | 'lasted' | 'booked_at' | 'booked_order' | 'voided_seq' | 'concerns' | 'corrects' | 'corrected_by'> {
   const bookedAt = late?.bookedAt ?? closedAt
+  const opened = instantKey(openedAt)
+  const closed = closedAt === openedAt ? opened : instantKey(closedAt)
   return {
-    opened_at: openedAt, closed_at: closedAt, opened_order: instantKey(openedAt), closed_order: instantKey(closedAt), lasted: secondsBetween(openedAt, closedAt), booked_at: bookedAt, booked_order: instantKey(bookedAt),
+    opened_at: openedAt, closed_at: closedAt, opened_order: opened, closed_order: closed, lasted: secondsBetween(openedAt, closedAt), booked_at: bookedAt, booked_order: bookedAt === closedAt ? closed : instantKey(bookedAt),
     voided_seq: null, concerns: late?.period ?? null, corrects: late?.corrects ?? null, corrected_by: null,
   }
 }
