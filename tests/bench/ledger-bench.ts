@@ -25,7 +25,7 @@ function verdict(what: string, met: boolean): void {
   console.log(`${what}: ${met ? 'met' : 'MISSED'}\n`)
 }
 
-console.log('Posting: one entry in a transaction, on disk when it is booked, beside bare inserts of the same rows into the same tables of a copy, one by one in turn [µs]')
+console.log('Posting: one entry in a transaction, on disk when it is booked, beside bare inserts of the same rows into the same tables of a copy, one by one in turn, each after the bytes were made [µs]')
 console.log(`${'what is posted: mean (median)'.padEnd(46)}${['prepared', 'booked', 'inserts', 'booked/inserts', 'with prepared'].map((text) => column(text, 15)).join('')}`)
 const races = await postingRaces(join(folder, 'posting'))
 for (const { what, mean, median } of races) {

@@ -105,7 +105,10 @@ class Race {
     const end = performance.now()
     if (entry === undefined) throw new Error('Nothing was posted')
     this.#head = headAt(entry)
-    return { prepared: 1000 * (ready - begin), booked: 1000 * (end - ready), inserted: 1000 * this.#raw.insert(entry.seq) }
+    const insert = this.#raw.inserting(entry.seq)
+    // whoever inserts has just made the same bytes, too
+    prepare([posting], documents)
+    return { prepared: 1000 * (ready - begin), booked: 1000 * (end - ready), inserted: 1000 * insert() }
   }
 
   close(): void {
@@ -153,14 +156,16 @@ class RawLedger {
     })
   }
 
-  /** Puts an entry of the other with its rows, in a transaction; the milliseconds it took. */
-  insert(seq: number): number {
+  /** What puts an entry of the other with its rows, in a transaction, and gives the milliseconds it took. */
+  inserting(seq: number): () => number {
     const rows = this.#tables.flatMap(({ read, insert }) => read.all(seq).map((row): [StatementSync, SQLInputValue[]] => [insert, Object.values(row)]))
-    const begin = performance.now()
-    this.#begin.run()
-    for (const [insert, values] of rows) insert.run(...values)
-    this.#commit.run()
-    return performance.now() - begin
+    return () => {
+      const begin = performance.now()
+      this.#begin.run()
+      for (const [insert, values] of rows) insert.run(...values)
+      this.#commit.run()
+      return performance.now() - begin
+    }
   }
 
   close(): void {
